@@ -1,0 +1,55 @@
+package org.axlecause.shared;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+
+/** The one JSON behaviour of the service: strict on the way in, plain decimals and kebab-case codes on the way out. */
+public final class Json {
+
+    /** Deepest nesting that is read. */
+    public static final int MAX_DEPTH = 64;
+
+    private static final int MAX_STRING = 256 * 1024;
+    private static final int MAX_NUMBER = 64;
+    private static final long MAX_DOCUMENT = 16L * 1024 * 1024;
+
+    private static final ObjectMapper MAPPER = configured(JsonMapper.builder());
+
+    private Json() {}
+
+    /** The shared mapper; enums are read and written by their {@code toString}. */
+    public static ObjectMapper mapper() {
+        return MAPPER;
+    }
+
+    private static ObjectMapper configured(JsonMapper.Builder builder) {
+        JsonMapper mapper = builder.addModule(new Jdk8Module())
+                .addModule(new JavaTimeModule())
+                .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)
+                .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+                .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+                .enable(DeserializationFeature.READ_ENUMS_USING_TO_STRING)
+                .enable(SerializationFeature.WRITE_ENUMS_USING_TO_STRING)
+                .enable(JsonGenerator.Feature.WRITE_BIGDECIMAL_AS_PLAIN)
+                .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+                .disable(SerializationFeature.WRITE_DURATIONS_AS_TIMESTAMPS)
+                .serializationInclusion(JsonInclude.Include.NON_NULL)
+                .build();
+        mapper.getFactory()
+                .setStreamReadConstraints(StreamReadConstraints.builder()
+                        .maxNestingDepth(MAX_DEPTH)
+                        .maxStringLength(MAX_STRING)
+                        .maxNumberLength(MAX_NUMBER)
+                        .maxDocumentLength(MAX_DOCUMENT)
+                        .build());
+        return mapper;
+    }
+}
