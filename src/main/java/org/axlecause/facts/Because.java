@@ -1,0 +1,28 @@
+package org.axlecause.facts;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Ground of a conclusion: the rule and the facts a person should be shown, in reading order.
+ *
+ * @param rule id of the rule, such as SYM-010
+ * @param facts the facts in words
+ */
+public record Because(String rule, List<String> facts) implements Comparable<Because> {
+
+    public Because {
+        facts = List.copyOf(facts);
+    }
+
+    /** The ground made of a rule's id and the facts it shows. */
+    public static Because because(String rule, Shown... facts) {
+        return new Because(rule, Arrays.stream(facts).map(Shown::shown).toList());
+    }
+
+    @Override
+    public int compareTo(Because other) {
+        int byRule = rule.compareTo(other.rule);
+        return byRule != 0 ? byRule : facts.toString().compareTo(other.facts.toString());
+    }
+}

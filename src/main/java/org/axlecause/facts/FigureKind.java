@@ -1,0 +1,44 @@
+package org.axlecause.facts;
+
+/** Figure made of a test, with the UCUM code of the unit it is shown in; shares are kept as ratios and shown in percent. */
+public enum FigureKind {
+    PEAK("N"),
+    DRAG("N"),
+    FLUCTUATION("%"),
+    HOLD("N"),
+    IMBALANCE("%"),
+    IMBALANCE_LOW("%"),
+    IMBALANCE_MID("%"),
+    IMBALANCE_HIGH("%"),
+    PEAK_IMBALANCE("%"),
+    EFFICIENCY("%"),
+    ONSET("s"),
+    RISE_TIME("s"),
+    RELEASE_TIME("s"),
+    RISE_LAG("s"),
+    RELEASE_LAG("s"),
+    RESIDUAL("N"),
+    FIRST_HARMONIC("%"),
+    SECOND_HARMONIC("%"),
+    HYSTERESIS("%"),
+    DECAY_WHILE_HELD("%"),
+    PARKING_RATIO("%"),
+    MEAN_FULLY_DEVELOPED_DECELERATION("m/s2");
+
+    private final String unit;
+
+    FigureKind(String unit) {
+        this.unit = unit;
+    }
+
+    /** UCUM code of the unit that the figure is shown in. */
+    public String unit() {
+        return unit;
+    }
+
+    /** The code on the wire. */
+    @Override
+    public String toString() {
+        return Codes.kebab(this);
+    }
+}

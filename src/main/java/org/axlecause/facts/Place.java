@@ -1,0 +1,114 @@
+package org.axlecause.facts;
+
+import java.util.Comparator;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where on the vehicle something is; what does not apply is left out.
+ *
+ * @param axle counted from the front, 1 upwards
+ * @param side side of the vehicle
+ * @param spot part of the wheel brake
+ * @param circuit hydraulic circuit, 1 or 2
+ */
+public record Place(
+        @Nullable Integer axle,
+        @Nullable Side side,
+        @Nullable Spot spot,
+        @Nullable Integer circuit) implements Comparable<Place> {
+
+    /** The vehicle as a whole. */
+    public static final Place VEHICLE = new Place(null, null, null, null);
+
+    private static final Comparator<Place> ORDER = Comparator.comparing(
+                    Place::axle, Comparator.nullsFirst(Comparator.<Integer>naturalOrder()))
+            .thenComparing(Place::side, Comparator.nullsFirst(Comparator.<Side>naturalOrder()))
+            .thenComparing(Place::spot, Comparator.nullsFirst(Comparator.<Spot>naturalOrder()))
+            .thenComparing(Place::circuit, Comparator.nullsFirst(Comparator.<Integer>naturalOrder()));
+
+    /** A whole axle. */
+    public static Place ofAxle(int axle) {
+        return new Place(axle, null, null, null);
+    }
+
+    /** One wheel. */
+    public static Place ofWheel(int axle, Side side) {
+        return new Place(axle, side, null, null);
+    }
+
+    /** One part of one wheel brake. */
+    public static Place ofSpot(int axle, Side side, Spot spot) {
+        return new Place(axle, side, spot, null);
+    }
+
+    /** A hydraulic circuit. */
+    public static Place ofCircuit(int circuit) {
+        return new Place(null, null, null, circuit);
+    }
+
+    /** Whether this is one wheel or a part of it. */
+    public boolean isWheel() {
+        return axle != null && side != null;
+    }
+
+    /** The wheel of this place: the same place without its spot and circuit. */
+    public Place wheel() {
+        return spot == null && circuit == null ? this : new Place(axle, side, null, null);
+    }
+
+    /** The axle of this place: the same place without side, spot and circuit. */
+    public Place axlePlace() {
+        return side == null && spot == null && circuit == null ? this : new Place(axle, null, null, null);
+    }
+
+    /** The other wheel of the axle; the place itself where no side is given. */
+    public Place opposite() {
+        return side == null ? this : new Place(axle, side == Side.LEFT ? Side.RIGHT : Side.LEFT, spot, circuit);
+    }
+
+    /** Whether the other place lies in this one: what this place leaves out may be anything there. */
+    public boolean covers(Place other) {
+        return (axle == null || axle.equals(other.axle))
+                && (side == null || side == other.side)
+                && (spot == null || spot == other.spot)
+                && (circuit == null || circuit.equals(other.circuit));
+    }
+
+    /** Whether both places are on the same wheel. */
+    public boolean sameWheel(Place other) {
+        return isWheel() && Objects.equals(axle, other.axle) && side == other.side;
+    }
+
+    /** Whether both places are on the same axle. */
+    public boolean sameAxle(Place other) {
+        return axle != null && axle.equals(other.axle);
+    }
+
+    @Override
+    public int compareTo(Place other) {
+        return ORDER.compare(this, other);
+    }
+
+    /** The place in words, such as {@code axle 2 right trailing}. */
+    @Override
+    public String toString() {
+        if (equals(VEHICLE)) {
+            return "vehicle";
+        }
+        StringBuilder words = new StringBuilder();
+        if (axle != null) {
+            words.append("axle ").append(axle);
+        }
+        if (side != null) {
+            words.append(' ').append(side);
+        }
+        if (spot != null) {
+            words.append(' ').append(spot);
+        }
+        if (circuit != null) {
+            words.append(" circuit ").append(circuit);
+        }
+        return words.toString().strip();
+    }
+}

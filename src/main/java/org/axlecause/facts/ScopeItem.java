@@ -1,0 +1,30 @@
+package org.axlecause.facts;
+
+/** Part or job that a scope line is about. */
+public enum ScopeItem {
+    SHOE_SET,
+    WHEEL_CYLINDER,
+    DRUM,
+    HARDWARE_KIT,
+    PAD_SET,
+    DISC,
+    CALLIPER,
+    SLIDE_PIN_KIT,
+    FLEXIBLE_HOSE,
+    BRAKE_PIPE,
+    BRAKE_FLUID,
+    BLEED_NIPPLE,
+    PARKING_CABLE,
+    HUB_SEAL,
+    HUB_BEARING,
+    ADJUSTER,
+    PARKING_BRAKE,
+    HYDRAULIC_SYSTEM,
+    ROLLER_TEST;
+
+    /** The code on the wire. */
+    @Override
+    public String toString() {
+        return Codes.kebab(this);
+    }
+}
