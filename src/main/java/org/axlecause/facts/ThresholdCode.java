@@ -9,6 +9,7 @@ public enum ThresholdCode {
     DRAG_RATIO,
     DRAG_RATIO_FORCE,
     FLUCTUATION,
+    FLUCTUATION_FAULT,
     LAG,
     RELEASE_TIME,
     RESIDUAL,
@@ -22,7 +23,10 @@ public enum ThresholdCode {
     RETEST_LAG,
     RETEST_DRAG,
     RETEST_FLUCTUATION,
-    RETEST_PARKING_IMBALANCE;
+    RETEST_FLUCTUATION_DISC,
+    RETEST_RELEASE_TIME,
+    RETEST_PARKING_IMBALANCE,
+    RETEST_PARKING_EFFICIENCY;
 
     /** The code on the wire. */
     @Override
