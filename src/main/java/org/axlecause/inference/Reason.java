@@ -1,0 +1,13 @@
+package org.axlecause.inference;
+
+import java.util.List;
+
+/**
+ * A ground of a conclusion as it is shown.
+ *
+ * @param rule id of the rule
+ * @param says one sentence
+ * @param source document and section
+ * @param facts facts behind it, in words
+ */
+public record Reason(String rule, String says, String source, List<String> facts) {}

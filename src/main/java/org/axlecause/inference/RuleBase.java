@@ -1,0 +1,115 @@
+package org.axlecause.inference;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.axlecause.facts.Because;
+import org.axlecause.facts.Conclusion;
+import org.kie.api.KieBase;
+import org.kie.api.definition.KiePackage;
+import org.kie.api.definition.rule.Rule;
+import org.kie.api.runtime.ClassObjectFilter;
+import org.kie.api.runtime.KieSession;
+
+/** The one rule base: facts in, conclusions with their grounds out; no order of facts or rules changes them. */
+public final class RuleBase {
+
+    private static final int FIRINGS_PER_RULE = 50;
+
+    private final KieBase kieBase;
+    private final Map<String, RuleText> texts;
+
+    /** Wraps a compiled rule base; refuses one whose rules lack their metadata. */
+    RuleBase(KieBase kieBase) {
+        this.kieBase = kieBase;
+        this.texts = textsOf(kieBase);
+    }
+
+    /** Draws all conclusions from the facts. */
+    public Conclusions conclude(Collection<?> facts) {
+        KieSession session = kieBase.newKieSession();
+        try {
+            facts.forEach(session::insert);
+            int bound = FIRINGS_PER_RULE * Math.max(1, texts.size());
+            if (session.fireAllRules(bound) >= bound) {
+                throw new RunawayRules(bound);
+            }
+            List<Conclusion> drawn = new ArrayList<>();
+            for (Object concluded : session.getObjects(new ClassObjectFilter(Conclusion.class))) {
+                drawn.add((Conclusion) concluded);
+            }
+            return Conclusions.of(drawn);
+        } finally {
+            session.dispose();
+        }
+    }
+
+    /** All rules, by id. */
+    public List<RuleText> rules() {
+        return List.copyOf(texts.values());
+    }
+
+    /** The ground as it is shown: the rule's reason and source beside the facts. */
+    public Reason explain(Because because) {
+        RuleText text = texts.get(because.rule());
+        if (text == null) {
+            throw new IllegalStateException(
+                    "No rule bears the id " + because.rule()
+                            + " that a conclusion names as its ground; make the id in the rule's name and in because(…) the same.");
+        }
+        return new Reason(because.rule(), sentence(text.reason()), text.source(), because.facts());
+    }
+
+    private static String sentence(String clause) {
+        return clause.substring(0, 1).toUpperCase(Locale.ROOT) + clause.substring(1) + ".";
+    }
+
+    private static Map<String, RuleText> textsOf(KieBase kieBase) {
+        Map<String, RuleText> texts = new TreeMap<>();
+        List<KiePackage> packages = kieBase.getKiePackages().stream()
+                .filter(kiePackage -> !kiePackage.getRules().isEmpty())
+                .sorted(Comparator.comparing(KiePackage::getName))
+                .toList();
+        for (KiePackage kiePackage : packages) {
+            Layer layer = Layer.ofPackage(kiePackage.getName());
+            for (Rule rule : kiePackage.getRules()) {
+                RuleText text = textOf(layer, rule);
+                if (texts.put(text.id(), text) != null) {
+                    throw new IllegalStateException(
+                            "Two rules bear the id " + text.id() + "; give one of them a new id.");
+                }
+            }
+        }
+        return texts;
+    }
+
+    private static RuleText textOf(Layer layer, Rule rule) {
+        int blank = rule.getName().indexOf(' ');
+        if (blank < 0) {
+            throw new IllegalStateException("The rule '" + rule.getName() + "' lacks its sentence; write "
+                    + layer.prefix() + "-nnn, a blank and when it holds.");
+        }
+        Map<String, Object> metadata = rule.getMetaData();
+        Object until = metadata.get("until");
+        return new RuleText(
+                rule.getName().substring(0, blank),
+                layer,
+                rule.getName().substring(blank + 1),
+                required(rule, metadata, "reason"),
+                required(rule, metadata, "source"),
+                required(rule, metadata, "since"),
+                until == null ? null : until.toString());
+    }
+
+    private static String required(Rule rule, Map<String, Object> metadata, String key) {
+        Object value = metadata.get(key);
+        if (value == null || value.toString().isBlank()) {
+            throw new IllegalStateException("The rule '" + rule.getName() + "' lacks @" + key + "; add it, unquoted.");
+        }
+        return value.toString().strip();
+    }
+}
