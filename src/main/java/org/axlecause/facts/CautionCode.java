@@ -21,7 +21,8 @@ public enum CautionCode {
     TORQUE_AND_LIMITS,
     AIR_SUSPENSION,
     LOCAL_LAW,
-    UNMARKED_PARTS;
+    UNMARKED_PARTS,
+    RESTRAINT_WIRING;
 
     /** The code on the wire. */
     @Override

@@ -36,6 +36,14 @@ public enum FigureKind {
         return unit;
     }
 
+    /** Whether a higher value of the figure is the better one. */
+    public boolean isBetterHigh() {
+        return switch (this) {
+            case PEAK, HOLD, EFFICIENCY, PARKING_RATIO, MEAN_FULLY_DEVELOPED_DECELERATION -> true;
+            default -> false;
+        };
+    }
+
     /** The code on the wire. */
     @Override
     public String toString() {

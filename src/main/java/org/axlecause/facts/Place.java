@@ -47,6 +47,31 @@ public record Place(
         return new Place(null, null, null, circuit);
     }
 
+    /** Reads the form that {@link #id()} writes; null where the text is none. */
+    public static @Nullable Place ofId(String id) {
+        return PlaceIds.read(id);
+    }
+
+    /** The place as part of an identifier, such as {@code axle-2-right-trailing} or {@code circuit-1}. */
+    public String id() {
+        return toString().replace(' ', '-');
+    }
+
+    /** The wheel of that side on the axle of this place. */
+    public Place on(Side newSide) {
+        return new Place(axle, newSide, null, null);
+    }
+
+    /** The left wheel of the axle of this place. */
+    public Place left() {
+        return on(Side.LEFT);
+    }
+
+    /** The right wheel of the axle of this place. */
+    public Place right() {
+        return on(Side.RIGHT);
+    }
+
     /** Whether this is one wheel or a part of it. */
     public boolean isWheel() {
         return axle != null && side != null;

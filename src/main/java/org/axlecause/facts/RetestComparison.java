@@ -1,6 +1,7 @@
 package org.axlecause.facts;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +28,33 @@ public record RetestComparison(
         @Nullable BigDecimal limit,
         @Nullable BigDecimal target)
         implements Shown {
+
+    /**
+     * By how much the final value is better than the one at arrival, as a share of that value; below zero where it is
+     * worse, zero where the two can't be compared.
+     */
+    public BigDecimal improvement() {
+        if (before == null || after == null || before.signum() == 0) {
+            return BigDecimal.ZERO;
+        }
+        BigDecimal change = kind.isBetterHigh() ? after.subtract(before) : before.subtract(after);
+        return change.divide(before.abs(), MathContext.DECIMAL64);
+    }
+
+    /** Whether the final test shows the figure. */
+    public boolean isTested() {
+        return after != null;
+    }
+
+    /** Whether the figure keeps the regime's limit but misses the workshop's target. */
+    public boolean isShortOfTarget() {
+        return withinLimit && Boolean.FALSE.equals(withinTarget);
+    }
+
+    /** Whether the figure keeps the regime's limit and the workshop's target where there is one. */
+    public boolean isGood() {
+        return after != null && withinLimit && !Boolean.FALSE.equals(withinTarget);
+    }
 
     @Override
     public String shown() {

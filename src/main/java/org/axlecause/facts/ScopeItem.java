@@ -20,7 +20,18 @@ public enum ScopeItem {
     ADJUSTER,
     PARKING_BRAKE,
     HYDRAULIC_SYSTEM,
-    ROLLER_TEST;
+    ROLLER_TEST,
+    PIPE_NUT,
+    MASTER_CYLINDER,
+    SERVO,
+    LOAD_SENSING_VALVE,
+    BACK_PLATE,
+    WHEEL_BOLT,
+    PARKING_EQUALISER,
+    PARKING_ACTUATOR,
+    PARKING_SHOE_SET,
+    ANTILOCK_MODULATOR,
+    HUB_FACE;
 
     /** The code on the wire. */
     @Override

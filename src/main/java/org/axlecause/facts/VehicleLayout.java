@@ -25,6 +25,32 @@ public record VehicleLayout(Vehicle vehicle, LocalDate day) implements Shown {
         return from == null ? null : BigDecimal.valueOf(ChronoUnit.YEARS.between(from, day));
     }
 
+    /**
+     * The hydraulic circuit that feeds a wheel or an axle, or the whole vehicle where that is more than one circuit or
+     * unknown. Circuit 1 is the front one, or the one of the left front wheel.
+     */
+    public Place circuitOf(Place place) {
+        CircuitSplit split = vehicle.circuitSplit();
+        if (place.circuit() != null) {
+            return Place.ofCircuit(place.circuit());
+        }
+        if (split == null || place.axle() == null) {
+            return Place.VEHICLE;
+        }
+        return switch (split) {
+            case SINGLE -> Place.ofCircuit(1);
+            case FRONT_REAR -> Place.ofCircuit(isFront(place) ? 1 : 2);
+            case DIAGONAL ->
+                place.side() == null
+                        ? Place.VEHICLE
+                        : Place.ofCircuit(isFront(place) == (place.side() == Side.LEFT) ? 1 : 2);
+        };
+    }
+
+    private static boolean isFront(Place place) {
+        return place.axle() != null && place.axle() == 1;
+    }
+
     /** Axles of the vehicle. */
     public List<Axle> axles() {
         return vehicle.axles();

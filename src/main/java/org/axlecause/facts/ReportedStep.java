@@ -1,0 +1,26 @@
+package org.axlecause.facts;
+
+/**
+ * The report that stands on a step of the work plan; only the second call of the rule base sees it.
+ *
+ * @param step the step
+ * @param place where
+ * @param outcome how it ended
+ */
+public record ReportedStep(StepCode step, Place place, WorkOutcome outcome) implements Shown, Comparable<ReportedStep> {
+
+    /** The identifier of the step in the work plan. */
+    public String id() {
+        return step + "-" + place.id();
+    }
+
+    @Override
+    public String shown() {
+        return "step " + step + " " + outcome + " at " + place;
+    }
+
+    @Override
+    public int compareTo(ReportedStep other) {
+        return id().compareTo(other.id());
+    }
+}

@@ -1,0 +1,16 @@
+package org.axlecause.facts;
+
+/**
+ * A symptom that the latest test, look or complaint still shows; only the second call of the rule base sees it.
+ *
+ * @param code what shows
+ * @param place where
+ * @param says the symptom in words
+ */
+public record StandingSymptom(SymptomCode code, Place place, String says) implements Shown {
+
+    @Override
+    public String shown() {
+        return says;
+    }
+}
