@@ -32,7 +32,10 @@ public enum Component {
     TYRE,
     HOLD_DOWN,
     WHEEL_BOLT,
-    PARKING_EQUALISER;
+    PARKING_EQUALISER,
+    HUB_FLANGE,
+    ANTILOCK_MODULATOR,
+    TRANSMISSION;
 
     /** The code on the wire. */
     @Override

@@ -46,7 +46,11 @@ public enum Condition {
     HARD,
     PULSATING,
     LIT,
-    NOT_VISIBLE;
+    NOT_VISIBLE,
+    WEAK,
+    DIRTY,
+    NOT_RETURNING,
+    HEAT_MARKED;
 
     /** The code on the wire. */
     @Override

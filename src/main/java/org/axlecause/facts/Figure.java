@@ -28,6 +28,57 @@ public record Figure(
         @Nullable String basis)
         implements Shown {
 
+    /** Whether both figures come from the same test. */
+    public boolean sameTest(Figure other) {
+        return test.equals(other.test);
+    }
+
+    /** Whether it was made before the repair: only then it speaks about causes. */
+    public boolean beforeRepair() {
+        return stage != Stage.FINAL;
+    }
+
+    /** Whether it is at least that value; never where it can't be observed. */
+    public boolean reaches(BigDecimal least) {
+        return value != null && value.compareTo(least) >= 0;
+    }
+
+    /** Whether it stays below that value; never where it can't be observed. */
+    public boolean below(BigDecimal most) {
+        return value != null && value.compareTo(most) < 0;
+    }
+
+    /** Whether it is more than so many times the other figure; never where one of them can't be observed. */
+    public boolean moreThanTimes(BigDecimal times, Figure other) {
+        return value != null && other.value != null && value.compareTo(other.value.multiply(times)) > 0;
+    }
+
+    /** Whether it falls short of the other figure by at least that share of the other. */
+    public boolean shortOf(Figure other, BigDecimal share) {
+        return value != null
+                && other.value != null
+                && other.value.signum() > 0
+                && other.value.subtract(value).compareTo(other.value.multiply(share)) >= 0;
+    }
+
+    /** Whether it differs from the other figure by more than that share of the larger one. */
+    public boolean differsFrom(Figure other, BigDecimal share) {
+        return value != null
+                && other.value != null
+                && value.subtract(other.value)
+                                .abs()
+                                .compareTo(value.max(other.value).multiply(share))
+                        > 0;
+    }
+
+    /** How clearly it falls short of the other figure: strong and clear from the given shares on. */
+    public Strength shortfall(Figure other, BigDecimal clear, BigDecimal strong) {
+        if (shortOf(other, strong)) {
+            return Strength.STRONG;
+        }
+        return shortOf(other, clear) ? Strength.CLEAR : Strength.SLIGHT;
+    }
+
     @Override
     public String shown() {
         return kind + " " + place + " = " + FigureWords.of(kind, value) + " (" + stage + " test " + test.id() + ", "

@@ -1,5 +1,6 @@
 package org.axlecause.facts;
 
+import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +27,31 @@ public record Finding(
         @Nullable Agent agent,
         @Nullable Measurement measurement)
         implements Shown {
+
+    /** Whether the part was found without fault. */
+    public boolean sound() {
+        return condition == Condition.SOUND;
+    }
+
+    /** Whether it was measured above the limit stamped on the part or stated by the maker. */
+    public boolean aboveOwnLimit(MeasuredQuantity quantity) {
+        return measurement != null && measurement.beyondOwnLimit(quantity, 1);
+    }
+
+    /** Whether it was measured below the limit stamped on the part or stated by the maker. */
+    public boolean belowOwnLimit(MeasuredQuantity quantity) {
+        return measurement != null && measurement.beyondOwnLimit(quantity, -1);
+    }
+
+    /** Whether it was measured above that value, the part bearing no limit of its own. */
+    public boolean above(MeasuredQuantity quantity, BigDecimal most) {
+        return measurement != null && measurement.beyond(quantity, most, 1);
+    }
+
+    /** Whether it was measured below that value, the part bearing no limit of its own. */
+    public boolean below(MeasuredQuantity quantity, BigDecimal least) {
+        return measurement != null && measurement.beyond(quantity, least, -1);
+    }
 
     @Override
     public String shown() {

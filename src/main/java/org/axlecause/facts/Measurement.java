@@ -15,4 +15,13 @@ public record Measurement(
         MeasuredQuantity quantity,
         BigDecimal value,
         @Nullable BigDecimal limit,
-        String sent) {}
+        String sent) {
+
+    boolean beyondOwnLimit(MeasuredQuantity asked, int side) {
+        return quantity == asked && limit != null && value.compareTo(limit) == side;
+    }
+
+    boolean beyond(MeasuredQuantity asked, BigDecimal bound, int side) {
+        return quantity == asked && limit == null && value.compareTo(bound) == side;
+    }
+}

@@ -100,6 +100,11 @@ public record Place(
                 && (circuit == null || circuit.equals(other.circuit));
     }
 
+    /** Whether one of the two places lies in the other. */
+    public boolean meets(Place other) {
+        return covers(other) || other.covers(this);
+    }
+
     /** Whether both places are on the same wheel. */
     public boolean sameWheel(Place other) {
         return isWheel() && Objects.equals(axle, other.axle) && side == other.side;

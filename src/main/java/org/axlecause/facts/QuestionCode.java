@@ -22,7 +22,8 @@ public enum QuestionCode {
     STEP_UNKNOWN,
     POLICY_UNKNOWN,
     UPSTREAM_UNPROVEN,
-    TOO_CLOSE_TO_CALL;
+    TOO_CLOSE_TO_CALL,
+    PLACE_UNCLEAR;
 
     /** The code on the wire. */
     @Override

@@ -36,7 +36,9 @@ public enum SymptomCode {
     PEDAL_HARD,
     PEDAL_PULSATING,
     FLUID_LOW,
-    WARNING_LAMP_LIT;
+    WARNING_LAMP_LIT,
+    PROPORTIONAL_LOSS,
+    TEST_NOT_REPEATABLE;
 
     /** The code on the wire. */
     @Override
