@@ -1,0 +1,5 @@
+/** Policy documents: layers, drafts, versions, trials, departures. */
+@NullMarked
+package org.axlecause.policy;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,65 @@
+package org.axlecause.shared;
+
+import io.quarkus.runtime.Application;
+import io.quarkus.runtime.PreventFurtherStepsException;
+import java.nio.file.Path;
+import java.time.Duration;
+import org.eclipse.microprofile.config.Config;
+import org.eclipse.microprofile.config.ConfigProvider;
+
+/** Sees to it, before the service starts, that a database address is set: the operator's, or the embedded server's. */
+public final class DatabaseAtHand {
+
+    private static final String ADDRESS = "quarkus.datasource.jdbc.url";
+    private static final Duration SERVICE_STOP_WAIT = Duration.ofSeconds(30);
+    private static final long POLL_MILLIS = 20;
+
+    private DatabaseAtHand() {}
+
+    /** For the service: starts the embedded server unless an address is set, and stops it after the service. */
+    public static void forService() {
+        makeReady(EmbeddedDatabase::start);
+    }
+
+    /** For a command: uses the embedded server that a running service holds, too. */
+    public static void forCommand() {
+        makeReady(EmbeddedDatabase::attachOrStart);
+    }
+
+    private static void makeReady(Opening opening) {
+        Config config = ConfigProvider.getConfig();
+        if (config.getOptionalValue(ADDRESS, String.class).isPresent()) {
+            return;
+        }
+        Path folder = Path.of(
+                config.getOptionalValue("axlecause.data-dir", String.class).orElse("data"));
+        int port = config.getOptionalValue("axlecause.database.port", Integer.class)
+                .orElse(0);
+        try {
+            EmbeddedDatabase database = opening.open(folder, port);
+            database.settings().forEach(System::setProperty);
+            System.setProperty("axlecause.data-dir", database.dataFolder().toString());
+            Runtime.getRuntime()
+                    .addShutdownHook(new Thread(() -> stopAfterService(database), "embedded-database-stop"));
+        } catch (PreventFurtherStepsException e) {
+            System.err.println(e.getMessage());
+            System.exit(e.getExitCode());
+        }
+    }
+
+    private static void stopAfterService(EmbeddedDatabase database) {
+        long deadline = System.nanoTime() + SERVICE_STOP_WAIT.toNanos();
+        try {
+            while (Application.currentApplication() != null && System.nanoTime() < deadline) {
+                Thread.sleep(POLL_MILLIS);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+        database.close();
+    }
+
+    private interface Opening {
+        EmbeddedDatabase open(Path folder, int port);
+    }
+}

@@ -1,0 +1,27 @@
+package org.axlecause.shared;
+
+import java.sql.SQLException;
+
+/** The database refused a statement or can't be reached: a fault, never the caller's mistake. */
+public final class DatabaseException extends RuntimeException {
+
+    private static final long serialVersionUID = 1L;
+    private static final String UNIQUE_VIOLATION = "23505";
+
+    private final String state;
+
+    public DatabaseException(SQLException cause) {
+        super(cause.getMessage(), cause);
+        this.state = cause.getSQLState() == null ? "" : cause.getSQLState();
+    }
+
+    /** Whether somebody else has stored a row of this key. */
+    public boolean isDuplicateKey() {
+        return UNIQUE_VIOLATION.equals(state);
+    }
+
+    /** Whether the database can't be reached or has no connection to spare, so that a later try may succeed. */
+    public boolean isUnavailable() {
+        return state.isEmpty() || state.startsWith("08") || state.startsWith("53") || state.startsWith("57P");
+    }
+}

@@ -1,0 +1,92 @@
+package org.axlecause.shared;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.util.function.Supplier;
+import javax.sql.DataSource;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The one way to the database: a transaction bound to one tenant. Row-level security opens for that tenant when it
+ * begins and closes when it ends, for JDBC statements and entities alike.
+ */
+@ApplicationScoped
+public class TenantTransaction {
+
+    private final DataSource dataSource;
+    private final ThreadLocal<@Nullable String> current = new ThreadLocal<>();
+
+    TenantTransaction(DataSource dataSource) {
+        this.dataSource = dataSource;
+    }
+
+    /** Runs the work in this tenant's transaction; joins it when one is open, refuses when another tenant's is. */
+    public <T extends @Nullable Object> T call(String tenant, Supplier<T> work) {
+        String open = current.get();
+        if (tenant.equals(open)) {
+            return work.get();
+        }
+        if (open != null) {
+            throw new IllegalStateException("A transaction of one tenant is open; another tenant's can't begin in it");
+        }
+        return QuarkusTransaction.requiringNew().call(() -> {
+            current.set(tenant);
+            try {
+                bind(tenant);
+                return work.get();
+            } finally {
+                current.remove();
+            }
+        });
+    }
+
+    /** Runs the work in this tenant's transaction; see {@link #call}. */
+    public void run(String tenant, Runnable work) {
+        this.<@Nullable Void>call(tenant, () -> {
+            work.run();
+            return null;
+        });
+    }
+
+    /** The tenant whose transaction is open. */
+    public String tenant() {
+        String open = current.get();
+        if (open == null) {
+            throw new IllegalStateException("No tenant's transaction is open; stores work inside one only");
+        }
+        return open;
+    }
+
+    /** Runs JDBC statements in the open transaction; each statement names its tenant itself. */
+    public <T extends @Nullable Object> T jdbc(Statements<T> statements) {
+        String tenant = tenant();
+        try (Connection connection = dataSource.getConnection()) {
+            return statements.run(connection, tenant);
+        } catch (SQLException e) {
+            throw new DatabaseException(e);
+        }
+    }
+
+    private void bind(String tenant) {
+        if (tenant.isBlank()) {
+            throw new IllegalArgumentException("A transaction needs a tenant");
+        }
+        try (Connection connection = dataSource.getConnection();
+                PreparedStatement setting =
+                        connection.prepareStatement("SELECT set_config('axlecause.tenant', ?, true)")) {
+            setting.setString(1, tenant);
+            setting.execute();
+        } catch (SQLException e) {
+            throw new DatabaseException(e);
+        }
+    }
+
+    /** Statements of one tenant on the connection of its transaction. */
+    @FunctionalInterface
+    public interface Statements<T extends @Nullable Object> {
+        T run(Connection connection, String tenant) throws SQLException;
+    }
+}
