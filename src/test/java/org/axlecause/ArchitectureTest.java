@@ -224,6 +224,7 @@ class ArchitectureTest {
                         && !type.isRecord()
                         && !type.isEnum()
                         && !type.isInterface()
+                        && !isHiddenInside(type)
                         && !isFrozen(type)))
                 .isEmpty();
         assertThat(uses(
@@ -318,6 +319,10 @@ class ArchitectureTest {
         String simple = name.substring(name.lastIndexOf('.') + 1);
         int nested = simple.indexOf('$');
         return nested < 0 ? simple : simple.substring(0, nested);
+    }
+
+    private static boolean isHiddenInside(JavaClass type) {
+        return type.isNestedClass() && !type.getModifiers().contains(JavaModifier.PUBLIC);
     }
 
     private static boolean isFrozen(JavaClass type) {
