@@ -1,5 +1,6 @@
 package org.axlecause.facts;
 
+import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,8 +10,19 @@ import org.jspecify.annotations.Nullable;
  * @param steered whether it steers
  * @param brake layout of its wheel brakes; null where unknown or unbraked
  * @param parkingBrake parking brake that acts on it
+ * @param unladenLoad what it carries of the unladen mass, kilograms
  */
-public record Axle(int number, boolean steered, @Nullable BrakeLayout brake, ParkingLayout parkingBrake) {
+public record Axle(
+        int number,
+        boolean steered,
+        @Nullable BrakeLayout brake,
+        ParkingLayout parkingBrake,
+        @Nullable BigDecimal unladenLoad) {
+
+    /** An axle of which no load is known. */
+    public Axle(int number, boolean steered, @Nullable BrakeLayout brake, ParkingLayout parkingBrake) {
+        this(number, steered, brake, parkingBrake, null);
+    }
 
     /** Whether its wheel brakes are drums. */
     public boolean isDrum() {

@@ -16,7 +16,11 @@ public enum DeficiencyCode {
     WHEEL_CYLINDER_LEAKING,
     SECONDARY_EFFICIENCY,
     SECONDARY_IMBALANCE,
-    PARKING_IMBALANCE;
+    PARKING_IMBALANCE,
+    CALLIPER_LEAKING,
+    FLEXIBLE_HOSE_LEAKING,
+    BRAKE_PIPE_LEAKING,
+    BRAKE_FLUID_LOW;
 
     /** The code on the wire. */
     @Override

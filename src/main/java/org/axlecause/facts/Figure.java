@@ -82,6 +82,6 @@ public record Figure(
     @Override
     public String shown() {
         return kind + " " + place + " = " + FigureWords.of(kind, value) + " (" + stage + " test " + test.id() + ", "
-                + brake + " brake)";
+                + brake + " brake" + (basis == null ? "" : "; " + basis) + ")";
     }
 }

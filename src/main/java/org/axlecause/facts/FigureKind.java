@@ -23,7 +23,12 @@ public enum FigureKind {
     HYSTERESIS("%"),
     DECAY_WHILE_HELD("%"),
     PARKING_RATIO("%"),
-    MEAN_FULLY_DEVELOPED_DECELERATION("m/s2");
+    MEAN_FULLY_DEVELOPED_DECELERATION("m/s2"),
+    STOPPING_DISTANCE("m"),
+    IMBALANCE_OVER_AXLE_LOAD("%"),
+    IMBALANCE_PER_AXLE_MASS("N/kg"),
+    EFFORT_PER_MASS("N/kg"),
+    DRAG_SHARE_OF_AXLE_LOAD("%");
 
     private final String unit;
 

@@ -17,6 +17,7 @@ final class FigureWords {
             case "%" ->
                 value.movePointRight(2).setScale(2, RoundingMode.HALF_EVEN).toPlainString() + " %";
             case "N" -> value.setScale(0, RoundingMode.HALF_EVEN).toPlainString() + " N";
+            case "N/kg" -> value.setScale(3, RoundingMode.HALF_EVEN).toPlainString() + " N/kg";
             default -> value.setScale(2, RoundingMode.HALF_EVEN).toPlainString() + " " + kind.unit();
         };
     }

@@ -1,10 +1,11 @@
 package org.axlecause.facts;
 
 import java.math.BigDecimal;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A limit that holds for this vehicle on this day; a figure exactly at the limit conforms.
+ * A limit that holds for this vehicle on this day.
  *
  * @param deficiency deficiency of a figure beyond it
  * @param kind figure it limits
@@ -34,6 +35,51 @@ public record Limit(
 
     @Override
     public String shown() {
-        return bound + " " + FigureWords.of(kind, value) + " by " + source;
+        return bound
+                + " "
+                + FigureWords.of(kind, value)
+                + " by "
+                + source
+                + (verified == Verified.READ ? "" : " (value: " + verified + ")");
+    }
+
+    /** Whether it is about that figure: the same kind, brake and place, and a value that the test could show. */
+    public boolean isAbout(Figure figure) {
+        return figure.observable()
+                && figure.value() != null
+                && kind == figure.kind()
+                && brake == figure.brake()
+                && place.equals(figure.place());
+    }
+
+    /** Whether that figure breaks it; exactly as written, without regard to uncertainty. */
+    public boolean isBrokenBy(Figure figure) {
+        return isAbout(figure) && bound.refuses(Objects.requireNonNull(figure.value()), value);
+    }
+
+    /** Whether the other limit is about the same and puts its breach into a worse class. */
+    public boolean yieldsTo(Limit other) {
+        return deficiency == other.deficiency
+                && kind == other.kind
+                && brake == other.brake
+                && place.equals(other.place)
+                && other.severity != null
+                && (severity == null || severity.compareTo(other.severity) < 0);
+    }
+
+    /** The workshop's own limit made of a threshold: it may warn and never takes a class of the regime. */
+    public static Limit ofWorkshop(Threshold threshold, InspectedItem item, Figure figure) {
+        return new Limit(
+                item.deficiency(),
+                figure.kind(),
+                figure.brake(),
+                figure.place(),
+                Bound.MAXIMUM,
+                threshold.value(),
+                null,
+                item.item(),
+                LimitStanding.WORKSHOP,
+                threshold.verified(),
+                threshold.source());
     }
 }

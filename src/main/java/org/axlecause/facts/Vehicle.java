@@ -28,6 +28,8 @@ import org.jspecify.annotations.Nullable;
  * @param serviceFluid DOT class of the brake fluid
  * @param axles axles from the front
  * @param identity random token that stands for registration, VIN and names
+ * @param combinationMass maximum authorised mass of the vehicle with its trailer, kilograms
+ * @param trailer kind of trailer; null for a motor vehicle
  */
 public record Vehicle(
         String category,
@@ -49,10 +51,59 @@ public record Vehicle(
         @Nullable Boolean antilock,
         @Nullable String serviceFluid,
         List<Axle> axles,
-        @Nullable String identity) {
+        @Nullable String identity,
+        @Nullable BigDecimal combinationMass,
+        @Nullable TrailerKind trailer) {
 
     public Vehicle {
         axles = List.copyOf(axles);
+    }
+
+    /** A vehicle without a trailer's data. */
+    public Vehicle(
+            String category,
+            @Nullable String make,
+            @Nullable String model,
+            @Nullable LocalDate firstUsed,
+            @Nullable LocalDate firstRegistered,
+            @Nullable LocalDate typeApproved,
+            @Nullable BigDecimal odometer,
+            @Nullable BigDecimal maximumMass,
+            @Nullable BigDecimal unladenMass,
+            @Nullable BigDecimal testMass,
+            @Nullable Integer seats,
+            @Nullable Drive drive,
+            @Nullable Gearbox gearbox,
+            @Nullable Boolean regenerative,
+            @Nullable Boolean airSuspension,
+            @Nullable CircuitSplit circuitSplit,
+            @Nullable Boolean antilock,
+            @Nullable String serviceFluid,
+            List<Axle> axles,
+            @Nullable String identity) {
+        this(
+                category,
+                make,
+                model,
+                firstUsed,
+                firstRegistered,
+                typeApproved,
+                odometer,
+                maximumMass,
+                unladenMass,
+                testMass,
+                seats,
+                drive,
+                gearbox,
+                regenerative,
+                airSuspension,
+                circuitSplit,
+                antilock,
+                serviceFluid,
+                axles,
+                identity,
+                null,
+                null);
     }
 
     /** The axle of that number, or null where the vehicle has none. */

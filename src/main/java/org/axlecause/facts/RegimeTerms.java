@@ -1,0 +1,66 @@
+package org.axlecause.facts;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a regime asks of one vehicle on one day.
+ *
+ * @param regime code of the regime
+ * @param version hash of the file it was read from
+ * @param day day whose limits hold
+ * @param limits limits, one for each axle, wheel or the vehicle
+ * @param items deficiencies without a figure
+ * @param findingLimits what makes a part deficient
+ * @param imbalance formula that compares the wheels of an axle
+ * @param imbalanceBelow formula where the axle's force is a small share of its load; null where there is only one
+ * @param imbalanceBranch share of the axle load at which the first formula begins to hold
+ * @param effortUnit how it states what the brake achieves
+ * @param gravity acceleration of gravity that turns mass into weight, m/s2
+ * @param masses masses to which forces may be related, best first
+ * @param frontAxleAddition mass added to the front axle where axle loads were not weighed, kilograms
+ * @param lenience when a figure is not held against the vehicle
+ * @param rounding rounding before a figure is held against a limit; null where none is prescribed
+ * @param decelerationCounts whether a deceleration over gravity counts as efficiency on a road test
+ * @param gaps what it needs and nobody has said
+ */
+public record RegimeTerms(
+        String regime,
+        String version,
+        LocalDate day,
+        List<Limit> limits,
+        List<InspectedItem> items,
+        List<FindingLimit> findingLimits,
+        ImbalanceFormula imbalance,
+        @Nullable ImbalanceFormula imbalanceBelow,
+        @Nullable BigDecimal imbalanceBranch,
+        EffortUnit effortUnit,
+        BigDecimal gravity,
+        List<MassTerm> masses,
+        @Nullable BigDecimal frontAxleAddition,
+        List<Lenience> lenience,
+        @Nullable Rounding rounding,
+        boolean decelerationCounts,
+        List<RegimeGap> gaps) {
+
+    public RegimeTerms {
+        limits = List.copyOf(limits);
+        items = List.copyOf(items);
+        findingLimits = List.copyOf(findingLimits);
+        masses = List.copyOf(masses);
+        lenience = List.copyOf(lenience);
+        gaps = List.copyOf(gaps);
+    }
+
+    /** The facts that rules read: limits, items without a figure, limits of findings and gaps. */
+    public List<Shown> facts() {
+        List<Shown> facts = new ArrayList<>(limits);
+        facts.addAll(items);
+        facts.addAll(findingLimits);
+        facts.addAll(gaps);
+        return facts;
+    }
+}

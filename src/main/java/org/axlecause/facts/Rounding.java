@@ -1,0 +1,18 @@
+package org.axlecause.facts;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/**
+ * How a regime rounds a figure before it is held against a limit.
+ *
+ * @param decimals decimals kept
+ * @param mode direction
+ */
+public record Rounding(int decimals, RoundingMode mode) {
+
+    /** The value as the regime reads it. */
+    public BigDecimal of(BigDecimal value) {
+        return value.setScale(decimals, mode);
+    }
+}
