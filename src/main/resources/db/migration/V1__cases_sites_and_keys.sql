@@ -124,7 +124,7 @@ CREATE TABLE judgement (
   occasion  text        NOT NULL CHECK (occasion IN ('decision', 'closing')),
   document  json        NOT NULL,
   judged_at timestamptz NOT NULL,
-  PRIMARY KEY (tenant_id, reference, version, rulebook),
+  PRIMARY KEY (tenant_id, reference, version, rulebook, occasion),
   FOREIGN KEY (tenant_id, reference) REFERENCES case_file
 );
 

@@ -1,0 +1,259 @@
+package org.axlecause.casefile;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.Array;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.axlecause.facts.EntryId;
+import org.axlecause.shared.TenantTransaction;
+
+/** The append-only history of cases and the identities of everything ever accepted. */
+@ApplicationScoped
+public class EventStore {
+
+    private static final String IDENTITIES = """
+            SELECT i.source, i.id, i.digest, i.reference
+              FROM unnest(?::text[], ?::text[]) AS asked (source, id)
+              JOIN event_identity i ON i.tenant_id = ? AND i.source = asked.source AND i.id = asked.id
+            """;
+
+    private static final String HEAD =
+            "SELECT chain_length, chain_hash FROM case_file WHERE tenant_id = ? AND reference = ? FOR UPDATE";
+
+    private static final String MOVE_HEAD =
+            "UPDATE case_file SET chain_length = ?, chain_hash = ? WHERE tenant_id = ? AND reference = ?";
+
+    private static final String TAKE_IDENTITY = """
+            INSERT INTO event_identity (tenant_id, source, id, digest, reference) VALUES (?, ?, ?, ?, ?)
+            """;
+
+    private static final String APPEND = """
+            INSERT INTO event (tenant_id, reference, position, source, id, type, time, time_sent, received_at, actor,
+                               body, digest, previous, hash)
+            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?::json, ?, ?, ?)
+            """;
+
+    private static final String HISTORY = """
+            SELECT position, source, id, type, time_sent, received_at, actor, body, digest, previous, hash
+              FROM event WHERE tenant_id = ? AND reference = ? ORDER BY position
+            """;
+
+    private static final HexFormat HEX = HexFormat.of();
+    private static final String UNIQUE_VIOLATION = "23505";
+
+    private final TenantTransaction transaction;
+
+    EventStore(TenantTransaction transaction) {
+        this.transaction = transaction;
+    }
+
+    /** What is already stored under these identities, in one question. */
+    public Map<EntryId, KnownIdentity> known(Collection<EntryId> ids) {
+        if (ids.isEmpty()) {
+            return Map.of();
+        }
+        return transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement query = connection.prepareStatement(IDENTITIES)) {
+                query.setArray(1, texts(connection, ids.stream().map(EntryId::source)));
+                query.setArray(2, texts(connection, ids.stream().map(EntryId::id)));
+                query.setString(3, tenant);
+                Map<EntryId, KnownIdentity> known = new HashMap<>();
+                try (ResultSet rows = query.executeQuery()) {
+                    while (rows.next()) {
+                        known.put(
+                                new EntryId(rows.getString(1), rows.getString(2)),
+                                new KnownIdentity(HEX.formatHex(rows.getBytes(3)), rows.getString(4)));
+                    }
+                }
+                return known;
+            }
+        });
+    }
+
+    /**
+     * Appends new events to a case that this transaction has locked, in the order given, each tied to the one before.
+     *
+     * @throws IdentityTakenException if another transaction took one of the identities since it was looked up
+     */
+    public void append(String reference, List<NewEvent> events) {
+        if (events.isEmpty()) {
+            return;
+        }
+        transaction.jdbc((connection, tenant) -> {
+            takeIdentities(connection, tenant, reference, events);
+            Head head = head(connection, tenant, reference);
+            int position = head.length;
+            String previous = head.hash;
+            try (PreparedStatement insert = connection.prepareStatement(APPEND)) {
+                for (NewEvent event : events) {
+                    position++;
+                    String hash = HashChain.next(previous, tenant, reference, position, event);
+                    bind(insert, tenant, reference, position, event, previous, hash);
+                    insert.addBatch();
+                    previous = hash;
+                }
+                insert.executeBatch();
+            }
+            moveHead(connection, tenant, reference, new Head(position, previous));
+            return events.size();
+        });
+    }
+
+    /** The history of a case in the order that counts: time, source, id. */
+    public List<StoredEvent> history(String reference) {
+        return transaction.jdbc((connection, tenant) -> read(connection, tenant, reference).stream()
+                .map(Link::event)
+                .sorted(StoredEvent.ORDER)
+                .toList());
+    }
+
+    /** The first place where the stored history of a case and its chain disagree; empty when all is as it was written. */
+    public Optional<String> firstBreak(String reference) {
+        return transaction.jdbc((connection, tenant) -> {
+            Head head = head(connection, tenant, reference);
+            String previous = HashChain.start();
+            int position = 0;
+            for (Link link : read(connection, tenant, reference)) {
+                position++;
+                if (link.event.position() != position) {
+                    return Optional.of("event " + position + " of " + reference + " is missing");
+                }
+                String hash = HashChain.next(previous, tenant, reference, position, link.asNew());
+                if (!link.previous.equals(previous) || !link.hash.equals(hash)) {
+                    return Optional.of("event " + position + " of " + reference + " is not what was written");
+                }
+                previous = hash;
+            }
+            if (position != head.length || !previous.equals(head.hash)) {
+                return Optional.of("the history of " + reference + " ends at event " + position + ", but " + head.length
+                        + " were written");
+            }
+            return Optional.empty();
+        });
+    }
+
+    private static void takeIdentities(Connection connection, String tenant, String reference, List<NewEvent> events)
+            throws SQLException {
+        try (PreparedStatement insert = connection.prepareStatement(TAKE_IDENTITY)) {
+            for (NewEvent event : events) {
+                insert.setString(1, tenant);
+                insert.setString(2, event.id().source());
+                insert.setString(3, event.id().id());
+                insert.setBytes(4, HEX.parseHex(event.digest()));
+                insert.setString(5, reference);
+                insert.addBatch();
+            }
+            insert.executeBatch();
+        } catch (SQLException e) {
+            if (UNIQUE_VIOLATION.equals(e.getSQLState())) {
+                throw new IdentityTakenException();
+            }
+            throw e;
+        }
+    }
+
+    private static Head head(Connection connection, String tenant, String reference) throws SQLException {
+        try (PreparedStatement query = connection.prepareStatement(HEAD)) {
+            query.setString(1, tenant);
+            query.setString(2, reference);
+            try (ResultSet row = query.executeQuery()) {
+                if (!row.next()) {
+                    throw new IllegalStateException("A case is locked before its history is touched: " + reference);
+                }
+                return new Head(row.getInt(1), HEX.formatHex(row.getBytes(2)));
+            }
+        }
+    }
+
+    private static void moveHead(Connection connection, String tenant, String reference, Head head)
+            throws SQLException {
+        try (PreparedStatement update = connection.prepareStatement(MOVE_HEAD)) {
+            update.setInt(1, head.length);
+            update.setBytes(2, HEX.parseHex(head.hash));
+            update.setString(3, tenant);
+            update.setString(4, reference);
+            update.executeUpdate();
+        }
+    }
+
+    private static void bind(
+            PreparedStatement insert,
+            String tenant,
+            String reference,
+            int position,
+            NewEvent event,
+            String previous,
+            String hash)
+            throws SQLException {
+        insert.setString(1, tenant);
+        insert.setString(2, reference);
+        insert.setInt(3, position);
+        insert.setString(4, event.id().source());
+        insert.setString(5, event.id().id());
+        insert.setString(6, event.type());
+        insert.setObject(7, event.time().truncatedTo(ChronoUnit.MICROS));
+        insert.setString(8, event.time().toString());
+        insert.setObject(9, event.receivedAt().truncatedTo(ChronoUnit.MICROS));
+        insert.setString(10, event.actor());
+        insert.setString(11, event.body());
+        insert.setBytes(12, HEX.parseHex(event.digest()));
+        insert.setBytes(13, HEX.parseHex(previous));
+        insert.setBytes(14, HEX.parseHex(hash));
+    }
+
+    private static List<Link> read(Connection connection, String tenant, String reference) throws SQLException {
+        try (PreparedStatement query = connection.prepareStatement(HISTORY)) {
+            query.setString(1, tenant);
+            query.setString(2, reference);
+            List<Link> links = new ArrayList<>();
+            try (ResultSet rows = query.executeQuery()) {
+                while (rows.next()) {
+                    links.add(Link.of(rows));
+                }
+            }
+            return links;
+        }
+    }
+
+    private static Array texts(Connection connection, Stream<String> texts) throws SQLException {
+        return connection.createArrayOf("text", texts.toArray());
+    }
+
+    private record Head(int length, String hash) {}
+
+    private record Link(StoredEvent event, String digest, String previous, String hash) {
+
+        static Link of(ResultSet row) throws SQLException {
+            StoredEvent event = new StoredEvent(
+                    row.getInt("position"),
+                    new EntryId(row.getString("source"), row.getString("id")),
+                    row.getString("type"),
+                    OffsetDateTime.parse(row.getString("time_sent")),
+                    row.getObject("received_at", OffsetDateTime.class),
+                    row.getString("actor"),
+                    row.getString("body"));
+            return new Link(
+                    event,
+                    HEX.formatHex(row.getBytes("digest")),
+                    HEX.formatHex(row.getBytes("previous")),
+                    HEX.formatHex(row.getBytes("hash")));
+        }
+
+        NewEvent asNew() {
+            return new NewEvent(
+                    event.id(), event.type(), event.time(), event.receivedAt(), event.actor(), event.body(), digest);
+        }
+    }
+}

@@ -1,0 +1,161 @@
+package org.axlecause.casefile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.casefile.Cases.NOON;
+import static org.axlecause.casefile.Cases.aJudgedCase;
+import static org.axlecause.casefile.Cases.aTenant;
+import static org.axlecause.casefile.Cases.anEvent;
+import static org.axlecause.casefile.Cases.day;
+
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.axlecause.shared.TenantTransaction;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class CaseStoreTest {
+
+    @Inject
+    TenantTransaction transaction;
+
+    @Inject
+    CaseStore cases;
+
+    @Inject
+    EventStore events;
+
+    private final String tenant = aTenant();
+
+    @Test
+    void a_document_is_served_as_the_bytes_that_were_judged() {
+        keep("QS-1", aJudgedCase("quay-street", "scoped", NOON, "Portal"));
+
+        StoredCase found = transaction.call(tenant, () -> cases.find("QS-1")).orElseThrow();
+
+        assertThat(found.document()).isEqualTo("{\"z\":1, \"a\":2}");
+        assertThat(found.judging()).isEqualTo(Judging.DONE);
+        assertThat(found.policy()).isEqualTo("baseline 1");
+        assertThat(found.rulebook()).isEqualTo("rules-1");
+        assertThat(found.columns())
+                .isEqualTo(new CaseColumns("quay-street", "scoped", NOON, day("2026-03-02"), 3, "Corvane", "Portal"));
+    }
+
+    @Test
+    void a_case_without_a_single_event_is_no_case() {
+        transaction.run(tenant, () -> cases.lock(List.of("QS-1"), NOON));
+
+        assertThat(transaction.call(tenant, () -> cases.find("QS-1"))).isEmpty();
+        assertThat(list(CaseFilter.ALL)).isEmpty();
+    }
+
+    @Test
+    void a_failed_judging_keeps_the_last_document() {
+        keep("QS-1", aJudgedCase("quay-street", "scoped", NOON, "Portal"));
+
+        transaction.run(tenant, () -> cases.markFailed("QS-1", NOON));
+
+        StoredCase found = transaction.call(tenant, () -> cases.find("QS-1")).orElseThrow();
+        assertThat(found.judging()).isEqualTo(Judging.FAILED);
+        assertThat(found.document()).isEqualTo("{\"z\":1, \"a\":2}");
+        assertThat(transaction.call(tenant, () -> cases.failed(10))).containsExactly("QS-1");
+    }
+
+    @Test
+    void a_later_judgement_replaces_the_rows_of_the_one_before() {
+        keep("QS-1", aJudgedCase("quay-street", "scoped", NOON, "Portal"));
+        JudgedCase judged = aJudgedCase("quay-street", "open", NOON, "Portal");
+
+        transaction.run(
+                tenant,
+                () -> cases.save(
+                        "QS-1",
+                        new JudgedCase(judged.columns(), "{}", "baseline 1", "rules-1", List.of(), List.of()),
+                        NOON));
+
+        assertThat(list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null)))
+                .isEmpty();
+        assertThat(list(CaseFilter.ALL)).containsExactly("QS-1");
+    }
+
+    @Test
+    void the_list_is_filtered_by_site_status_cause_day_and_words() {
+        keep("QS-1", aJudgedCase("quay-street", "scoped", OffsetDateTime.parse("2026-03-01T10:00:00Z"), "Portal"));
+        keep("HM-2", aJudgedCase("hill-mill", "closed", OffsetDateTime.parse("2026-03-02T10:00:00Z"), "Lantern"));
+
+        assertThat(list(CaseFilter.ALL)).containsExactly("HM-2", "QS-1");
+        assertThat(list(new CaseFilter(List.of("hill-mill"), null, null, null, null, null)))
+                .containsExactly("HM-2");
+        assertThat(list(new CaseFilter(List.of(), null, null, null, null, null)))
+                .isEmpty();
+        assertThat(list(new CaseFilter(null, "scoped", null, null, null, null))).containsExactly("QS-1");
+        assertThat(list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null)))
+                .containsExactly("HM-2", "QS-1");
+        assertThat(list(new CaseFilter(null, null, "drum-oval", null, null, null)))
+                .isEmpty();
+        assertThat(list(new CaseFilter(null, null, null, day("2026-03-02"), null, null)))
+                .containsExactly("HM-2");
+        assertThat(list(new CaseFilter(null, null, null, null, day("2026-03-02"), null)))
+                .containsExactly("QS-1");
+        assertThat(list(new CaseFilter(null, null, null, null, null, "lantERN")))
+                .containsExactly("HM-2");
+        assertThat(list(new CaseFilter(null, null, null, null, null, "qs-"))).containsExactly("QS-1");
+        assertThat(list(new CaseFilter(null, null, null, null, null, "%"))).isEmpty();
+    }
+
+    @Test
+    void pages_walk_newest_first_over_every_case_once() {
+        Stream.of("A", "B", "C", "D", "E")
+                .forEach(reference -> keep(reference, aJudgedCase("quay-street", "open", NOON, "Portal")));
+
+        List<String> walked = new ArrayList<>();
+        ListPosition after = null;
+        while (true) {
+            ListPosition from = after;
+            List<StoredCase> page = transaction.call(tenant, () -> cases.list(CaseFilter.ALL, from, 2));
+            if (page.isEmpty()) {
+                break;
+            }
+            page.forEach(found -> walked.add(found.reference()));
+            StoredCase last = page.get(page.size() - 1);
+            after = ListPosition.of(new ListPosition(last.columns().opened(), last.reference()).cursor())
+                    .orElseThrow();
+        }
+
+        assertThat(walked).containsExactly("E", "D", "C", "B", "A");
+    }
+
+    @Test
+    void a_cursor_that_was_not_made_here_is_none() {
+        assertThat(Stream.of("", "!", "QUJD", "MjAyNi0wMy0wMiBB").map(ListPosition::of))
+                .allMatch(java.util.Optional::isEmpty);
+    }
+
+    @Test
+    void one_tenant_never_lists_the_cases_of_another() {
+        keep("QS-1", aJudgedCase("quay-street", "open", NOON, "Portal"));
+
+        String other = aTenant();
+
+        assertThat(transaction.call(other, () -> cases.list(CaseFilter.ALL, null, 10)))
+                .isEmpty();
+        assertThat(transaction.call(other, () -> cases.find("QS-1"))).isEmpty();
+    }
+
+    private void keep(String reference, JudgedCase judged) {
+        transaction.run(tenant, () -> {
+            cases.lock(List.of(reference), NOON);
+            events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
+            cases.save(reference, judged, NOON);
+        });
+    }
+
+    private List<String> list(CaseFilter filter) {
+        return transaction.call(tenant, () -> cases.list(filter, null, 10)).stream()
+                .map(StoredCase::reference)
+                .toList();
+    }
+}
