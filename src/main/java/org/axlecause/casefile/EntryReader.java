@@ -23,6 +23,7 @@ import org.axlecause.facts.Deviation;
 import org.axlecause.facts.Drive;
 import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
+import org.axlecause.facts.EntryType;
 import org.axlecause.facts.EntryWithdrawn;
 import org.axlecause.facts.Extent;
 import org.axlecause.facts.FindingRecorded;
@@ -70,7 +71,7 @@ public final class EntryReader {
     private EntryReader() {}
 
     /** The entry that the data of an event of this type says. */
-    public static Entry read(EventType type, JsonNode data) {
+    public static Entry read(EntryType type, JsonNode data) {
         Members members = new Members(data);
         return switch (type) {
             case VEHICLE_PRESENTED -> presented(members);

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import org.axlecause.casefile.EventType;
+import org.axlecause.facts.EntryType;
 import org.axlecause.shared.Problem;
 
 /** Finds what no schema can say: lists that name the same axle twice. */
@@ -13,7 +13,7 @@ final class ContentCheck {
 
     private ContentCheck() {}
 
-    static List<Problem.Cause> causes(EventType type, JsonNode data) {
+    static List<Problem.Cause> causes(EntryType type, JsonNode data) {
         return switch (type) {
             case VEHICLE_PRESENTED -> repeatedAxles(data.path("vehicle").path("axles"), "/vehicle/axles/");
             case ROLLER_TEST_RECORDED -> repeatedAxles(data.path("axles"), "/axles/");

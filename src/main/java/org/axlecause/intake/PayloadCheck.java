@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import org.axlecause.casefile.EventType;
+import org.axlecause.facts.EntryType;
 import org.axlecause.shared.Problem;
 
 /** Checks the data of an event against its published schema, its quantities against plausible ranges. */
@@ -23,7 +23,7 @@ final class PayloadCheck {
 
     private static final int MOST_CAUSES = 100;
 
-    private final Map<EventType, JsonSchema> schemas = new EnumMap<>(EventType.class);
+    private final Map<EntryType, JsonSchema> schemas = new EnumMap<>(EntryType.class);
     private final SchemaWords words = new SchemaWords();
 
     PayloadCheck() {
@@ -37,7 +37,7 @@ final class PayloadCheck {
                 .pathType(PathType.JSON_POINTER)
                 .formatAssertionsEnabled(true)
                 .build();
-        for (EventType type : EventType.values()) {
+        for (EntryType type : EntryType.values()) {
             JsonSchema schema = factory.getSchema(SchemaLocation.of(SchemaWords.location(type)), config);
             schema.initializeValidators();
             schemas.put(type, schema);
@@ -45,7 +45,7 @@ final class PayloadCheck {
     }
 
     /** Everything that is wrong with the data, in the order of its place; empty where nothing is. */
-    List<Problem.Cause> causes(EventType type, JsonNode data) {
+    List<Problem.Cause> causes(EntryType type, JsonNode data) {
         JsonSchema schema = schemas.get(type);
         if (schema == null) {
             throw new IllegalStateException("no schema for " + type);

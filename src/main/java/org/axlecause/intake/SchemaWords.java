@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.axlecause.casefile.EventType;
+import org.axlecause.facts.EntryType;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.Problem;
 
@@ -18,23 +18,23 @@ import org.axlecause.shared.Problem;
 final class SchemaWords {
 
     private static final String FOLDER = "openapi/schemas/";
-    private static final String COMMON = "common.json";
+    private static final List<String> SHARED = List.of("common.json", "codes.json");
     private static final int SHOWN_VALUE = 80;
 
     private final Map<String, JsonNode> documents = new TreeMap<>();
 
     SchemaWords() {
-        documents.put(COMMON, read(COMMON));
-        for (EventType type : EventType.values()) {
+        SHARED.forEach(file -> documents.put(file, read(file)));
+        for (EntryType type : EntryType.values()) {
             documents.put(file(type), read(file(type)));
         }
     }
 
-    static String location(EventType type) {
+    static String location(EntryType type) {
         return "classpath:" + FOLDER + file(type);
     }
 
-    private static String file(EventType type) {
+    private static String file(EntryType type) {
         return type.shortName() + ".json";
     }
 

@@ -27,6 +27,7 @@ import org.axlecause.facts.Deviation;
 import org.axlecause.facts.Drive;
 import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
+import org.axlecause.facts.EntryType;
 import org.axlecause.facts.EntryWithdrawn;
 import org.axlecause.facts.Extent;
 import org.axlecause.facts.FindingRecorded;
@@ -68,14 +69,12 @@ import org.axlecause.facts.WorkOutcome;
 import org.axlecause.facts.WorkReported;
 import org.axlecause.shared.Json;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
 
 class EntryReaderTest {
 
     @Test
     void a_presentation_keeps_every_member_in_base_units() {
-        Entry entry = read(EventType.VEHICLE_PRESENTED, """
+        Entry entry = read(EntryType.VEHICLE_PRESENTED, """
                 {"site": "quay-street", "reason": "failed-inspection", "previousCase": "QS-9", "regime": "gb-annual",
                  "vehicle": {"category": "N1", "make": "Corvane", "model": "Portal", "firstUsed": "2015-09-14",
                   "firstRegistered": "2015-09-15", "typeApproved": "2013-02-01",
@@ -133,7 +132,7 @@ class EntryReaderTest {
 
     @Test
     void what_a_presentation_leaves_out_is_unknown_and_never_guessed() {
-        Entry entry = read(EventType.VEHICLE_PRESENTED, """
+        Entry entry = read(EntryType.VEHICLE_PRESENTED, """
                 {"site": "quay-street", "reason": "routine", "vehicle": {"category": "M1", "axles": [{"number": 1}]}}""");
 
         assertThat(entry)
@@ -170,7 +169,7 @@ class EntryReaderTest {
 
     @Test
     void a_roller_test_is_read_with_its_tester_and_its_trace() {
-        Entry entry = read(EventType.ROLLER_TEST_RECORDED, """
+        Entry entry = read(EntryType.ROLLER_TEST_RECORDED, """
                 {"stage": "arrival", "brake": "service", "surface": "dry", "pedalForce": {"value": 30, "unit": "kgf"},
                  "conditions": ["tyre-wet"],
                  "tester": {"accuracy": {"value": 2, "unit": "%", "of": "reading"}, "range": {"value": 6, "unit": "kN"},
@@ -209,7 +208,7 @@ class EntryReaderTest {
 
     @Test
     void a_road_test_is_read_with_its_speeds_and_distances() {
-        Entry entry = read(EventType.ROAD_TEST_RECORDED, """
+        Entry entry = read(EntryType.ROAD_TEST_RECORDED, """
                 {"stage": "final", "brake": "service", "initialSpeed": {"value": 54, "unit": "km/h"},
                  "meanFullyDevelopedDeceleration": {"value": 6.1, "unit": "m/s2"},
                  "beginSpeed": {"value": 12, "unit": "m/s"}, "endSpeed": {"value": 1.5, "unit": "m/s"},
@@ -232,7 +231,7 @@ class EntryReaderTest {
 
     @Test
     void a_finding_keeps_the_measured_value_as_it_was_sent() {
-        Entry entry = read(EventType.FINDING_RECORDED, """
+        Entry entry = read(EntryType.FINDING_RECORDED, """
                 {"stage": "during-work", "component": "shoe-lining", "condition": "soaked", "axle": 2, "side": "right",
                  "spot": "trailing", "check": "lining-look", "extent": "severe", "agent": "gear-oil",
                  "measurement": {"quantity": "lining-thickness", "value": 1.50, "unit": "mm",
@@ -259,7 +258,7 @@ class EntryReaderTest {
 
     @Test
     void a_boiling_point_stays_in_degrees_celsius() {
-        FindingRecorded finding = (FindingRecorded) read(EventType.FINDING_RECORDED, """
+        FindingRecorded finding = (FindingRecorded) read(EntryType.FINDING_RECORDED, """
                 {"stage": "as-found", "component": "brake-fluid", "condition": "worn",
                  "measurement": {"quantity": "fluid-boiling-point", "value": 311, "unit": "[degF]"}}""");
 
@@ -271,7 +270,7 @@ class EntryReaderTest {
 
     @Test
     void decisions_and_work_are_read_line_by_line() {
-        assertThat(read(EventType.SCOPE_DECIDED, """
+        assertThat(read(EntryType.SCOPE_DECIDED, """
                         {"decisions": [{"id": "renew-drum-2", "decision": "later", "by": "customer", "reason": "money",
                           "necessity": "recommended", "quantity": 2, "estimate": {"amount": "84.50", "currency": "GBP"}},
                           {"id": "renew-shoe-set-2", "decision": "agreed", "by": "workshop"}]}"""))
@@ -287,7 +286,7 @@ class EntryReaderTest {
                                 "GBP"),
                         new LineDecision(
                                 "renew-shoe-set-2", Decision.AGREED, Party.WORKSHOP, null, null, null, null, null))));
-        assertThat(read(EventType.WORK_REPORTED, """
+        assertThat(read(EntryType.WORK_REPORTED, """
                         {"step": "bleed", "outcome": "done", "parts": [{"item": "bleed-nipple", "axle": 2, "side": "left",
                           "quantity": 1, "number": "BN-7", "matchedOld": true}]}"""))
                 .isEqualTo(new WorkReported(
@@ -304,46 +303,39 @@ class EntryReaderTest {
     @Test
     void the_short_events_are_read_whole() {
         assertThat(read(
-                        EventType.OBSTACLE_MET,
+                        EntryType.OBSTACLE_MET,
                         "{\"component\": \"bleed-nipple\", \"condition\": \"sheared\", \"axle\": 2, \"side\": \"left\","
                                 + " \"note\": \"flush\"}"))
                 .isEqualTo(new ObstacleMet(
                         Component.BLEED_NIPPLE, Condition.SHEARED, Place.ofWheel(2, Side.LEFT), "flush"));
         assertThat(read(
-                        EventType.DEPARTURE_RECORDED,
+                        EntryType.DEPARTURE_RECORDED,
                         "{\"clause\": \"twin-hydraulic-part\", \"line\": \"l-1\", \"reason\": \"renewed last month\","
                                 + " \"by\": \"token-2\"}"))
                 .isEqualTo(
                         new DepartureRecorded(ClauseCode.TWIN_HYDRAULIC_PART, "l-1", "renewed last month", "token-2"));
         assertThat(read(
-                        EventType.POLICY_ADOPTED,
+                        EntryType.POLICY_ADOPTED,
                         "{\"policy\": \"house\", \"version\": 3, \"reason\": \"pilot\", \"by\": \"token-2\"}"))
                 .isEqualTo(new PolicyAdopted("house", 3, "pilot", "token-2"));
         assertThat(read(
-                        EventType.ENTRY_WITHDRAWN,
+                        EntryType.ENTRY_WITHDRAWN,
                         "{\"source\": \"/sites/quay-street\", \"id\": \"7\", \"reason\": \"wrong vehicle\"}"))
                 .isEqualTo(new EntryWithdrawn(new EntryId("/sites/quay-street", "7"), "wrong vehicle"));
-        assertThat(read(EventType.VEHICLE_HANDED_OVER, "{\"advised\": [\"tyres\"], \"refusalNoted\": true}"))
+        assertThat(read(EntryType.VEHICLE_HANDED_OVER, "{\"advised\": [\"tyres\"], \"refusalNoted\": true}"))
                 .isEqualTo(new VehicleHandedOver(List.of("tyres"), true));
-        assertThat(read(EventType.INSPECTION_RESULTED, "{\"result\": \"failed\", \"items\": [{\"item\": \"1.2.1\"}]}"))
+        assertThat(read(EntryType.INSPECTION_RESULTED, "{\"result\": \"failed\", \"items\": [{\"item\": \"1.2.1\"}]}"))
                 .isEqualTo(
                         new InspectionResulted(InspectionResult.FAILED, List.of(new NoticedDeficiency("1.2.1", null))));
         assertThat(
                         read(
-                                EventType.CASE_CLOSED,
+                                EntryType.CASE_CLOSED,
                                 "{\"outcome\": \"cured\", \"confirmedCauses\": [{\"code\": \"air-in-circuit\", \"circuit\": 1}]}"))
                 .isEqualTo(new CaseClosed(
                         CloseOutcome.CURED, List.of(new JudgedCause(CauseCode.AIR_IN_CIRCUIT, Place.ofCircuit(1)))));
     }
 
-    @ParameterizedTest
-    @EnumSource(EventType.class)
-    void a_type_is_known_by_its_full_name_alone(EventType type) {
-        assertThat(EventType.named("org.axlecause." + type.shortName())).contains(type);
-        assertThat(EventType.named(type.shortName())).isEmpty();
-    }
-
-    private static Entry read(EventType type, String data) {
+    private static Entry read(EntryType type, String data) {
         try {
             return EntryReader.read(type, Json.mapper().readTree(data));
         } catch (JsonProcessingException e) {

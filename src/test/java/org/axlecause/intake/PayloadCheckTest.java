@@ -7,7 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.axlecause.casefile.EventType;
+import org.axlecause.facts.EntryType;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.Problem;
 import org.junit.jupiter.api.Test;
@@ -40,7 +40,7 @@ class PayloadCheckTest {
                 "ROLLER_TEST_RECORDED | {'stage': 'arrival', 'brake': 'service', 'axles': [{'number': 2, 'trace': {'samplePeriod': {'value': 20, 'unit': 'ms'}, 'unit': 'N', 'left': [-3, null], 'right': [4.5, 6]}}]}",
                 "VEHICLE_PRESENTED | {'site': 'quay-street', 'reason': 'complaint', 'vehicle': {'category': 'N1', 'axles': [{'number': 1}, {'number': 2}]}}"
             })
-    void what_the_contract_allows_has_nothing_wrong(EventType type, String data) {
+    void what_the_contract_allows_has_nothing_wrong(EntryType type, String data) {
         assertThat(causes(type, data)).isEmpty();
     }
 
@@ -71,7 +71,7 @@ class PayloadCheckTest {
                 "POLICY_ADOPTED | {'policy': 'house', 'version': 0, 'reason': 'pilot', 'by': 'x'} | /version | `version` is 0; expected is the number of a published version, 1 upwards. Correct it."
             })
     void what_is_wrong_is_named_with_its_place_value_expectation_and_remedy(
-            EventType type, String data, String pointer, String text) {
+            EntryType type, String data, String pointer, String text) {
         assertThat(causes(type, data)).singleElement().satisfies(cause -> {
             assertThat(cause.pointer()).isEqualTo(pointer.equals("''") ? "" : pointer);
             assertThat(cause.text()).startsWith(text);
@@ -90,7 +90,7 @@ class PayloadCheckTest {
     void an_impossible_peak_is_refused(String value, String unit, String text) {
         String data = rollerTest("'left': {'peak': {'value': " + value + ", 'unit': '" + unit + "'}}");
 
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, data))
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, data))
                 .containsExactly(new Problem.Cause("/axles/0/left/peak", text));
     }
 
@@ -99,14 +99,14 @@ class PayloadCheckTest {
     void a_peak_at_the_edge_of_the_plausible_is_taken(String value) {
         String data = rollerTest("'left': {'peak': {'value': " + value + ", 'unit': 'N'}}");
 
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, data)).isEmpty();
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, data)).isEmpty();
     }
 
     @Test
     void an_axle_of_300_tonnes_is_refused() {
         String data = rollerTest("'load': {'value': 300, 'unit': 't'}, 'left': {'locked': true}");
 
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, data))
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, data))
                 .containsExactly(
                         new Problem.Cause(
                                 "/axles/0/load",
@@ -115,7 +115,7 @@ class PayloadCheckTest {
 
     @Test
     void an_axle_without_any_reading_is_incomplete() {
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, rollerTest("'load': {'value': 500, 'unit': 'kg'}")))
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, rollerTest("'load': {'value': 500, 'unit': 'kg'}")))
                 .containsExactly(
                         new Problem.Cause(
                                 "/axles/0",
@@ -124,7 +124,7 @@ class PayloadCheckTest {
 
     @Test
     void a_wheel_without_any_reading_is_incomplete() {
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, rollerTest("'left': {}")))
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, rollerTest("'left': {}")))
                 .containsExactly(
                         new Problem.Cause(
                                 "/axles/0/left",
@@ -148,7 +148,7 @@ class PayloadCheckTest {
         String data = rollerTest("'trace': {'samplePeriod': {'value': " + period
                 + ", 'unit': 'ms'}, 'unit': 'N', 'left': " + row + ", 'right': " + row + "}");
 
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, data))
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, data))
                 .extracting(Problem.Cause::pointer)
                 .isEqualTo(pointer.isEmpty() ? List.of() : List.of(pointer));
     }
@@ -168,7 +168,7 @@ class PayloadCheckTest {
         String data = rollerTest(
                 "'trace': {'samplePeriod': {'value': 20, 'unit': 'ms'}, " + members.replace('\'', '"') + "}");
 
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, data)).singleElement().satisfies(cause -> {
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, data)).singleElement().satisfies(cause -> {
             assertThat(cause.pointer()).isEqualTo(pointer);
             assertThat(cause.text()).startsWith(text);
         });
@@ -179,7 +179,7 @@ class PayloadCheckTest {
         String data = "{'stage': 'before', 'axles': [{'number': 2, 'load': {'value': 5, 'unit': 'N'}, 'left': {'peak':"
                 + " {'value': -1, 'unit': 'N'}, 'colour': 1}}], 'surface': 'icy'}";
 
-        assertThat(causes(EventType.ROLLER_TEST_RECORDED, data))
+        assertThat(causes(EntryType.ROLLER_TEST_RECORDED, data))
                 .extracting(Problem.Cause::pointer)
                 .containsExactlyInAnyOrder(
                         "/stage", "/brake", "/surface", "/axles/0/load", "/axles/0/left/peak", "/axles/0/left/colour");
@@ -189,7 +189,7 @@ class PayloadCheckTest {
         return "{'stage': 'arrival', 'brake': 'service', 'axles': [{'number': 2, " + axleMembers + "}]}";
     }
 
-    private static List<Problem.Cause> causes(EventType type, String data) {
+    private static List<Problem.Cause> causes(EntryType type, String data) {
         return CHECK.causes(type, json(data));
     }
 
