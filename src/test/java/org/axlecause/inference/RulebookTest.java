@@ -83,7 +83,7 @@ class RulebookTest {
     /** Conclusions that a layer may draw; questions may be asked everywhere. */
     private static final Map<Layer, Set<String>> OWN = new EnumMap<>(Map.of(
             Layer.DEFICIENCIES, Set.of("Deficiency"),
-            Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable"),
+            Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred"),
             Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway"),
             Layer.SCOPE, Set.of("ScopeProposal"),
             Layer.WORK, Set.of("StepProposal", "CautionProposal"),
