@@ -5,8 +5,9 @@ package org.axlecause.facts;
  *
  * @param line the line
  * @param necessity necessity of what follows from it
+ * @param because ground
  */
-public record DueLine(LineKey line, Necessity necessity) implements Shown {
+public record DueLine(LineKey line, Necessity necessity, Because because) implements Conclusion {
 
     /** What is done. */
     public ScopeAction action() {
@@ -21,6 +22,43 @@ public record DueLine(LineKey line, Necessity necessity) implements Shown {
     /** Where. */
     public Place place() {
         return line.place();
+    }
+
+    /** Whether a part is taken off and another one fitted. */
+    public boolean isExchange() {
+        return action() == ScopeAction.RENEW || action() == ScopeAction.FABRICATE || action() == ScopeAction.REBUILD;
+    }
+
+    /** Whether the work opens the hydraulic system. */
+    public boolean isOpeningHydraulics() {
+        return isExchange()
+                && switch (item()) {
+                    case WHEEL_CYLINDER,
+                            CALLIPER,
+                            FLEXIBLE_HOSE,
+                            BRAKE_PIPE,
+                            PIPE_NUT,
+                            BLEED_NIPPLE,
+                            MASTER_CYLINDER,
+                            LOAD_SENSING_VALVE -> true;
+                    default -> false;
+                };
+    }
+
+    /** Whether the work takes off or changes the shoes of a drum brake or what carries them. */
+    public boolean isWorkOnShoes() {
+        return action() != ScopeAction.ADJUST
+                && action() != ScopeAction.MEASURE
+                && switch (item()) {
+                    case SHOE_SET, HARDWARE_KIT, ADJUSTER, WHEEL_CYLINDER, BACK_PLATE -> true;
+                    case DRUM -> isExchange();
+                    default -> false;
+                };
+    }
+
+    /** Whether brake force may differ after the work, so that only a test on the rollers proves it. */
+    public boolean isChangingForce() {
+        return action() != ScopeAction.MEASURE;
     }
 
     @Override

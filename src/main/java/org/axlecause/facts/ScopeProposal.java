@@ -23,6 +23,11 @@ public record ScopeProposal(
         Because because)
         implements Conclusion {
 
+    /** What makes it the same line over the life of a case. */
+    public LineKey line() {
+        return new LineKey(action, item, place);
+    }
+
     @Override
     public String shown() {
         return action + " " + item + " at " + place + " (" + necessity + ")";

@@ -47,6 +47,11 @@ public record VehicleLayout(Vehicle vehicle, LocalDate day) implements Shown {
         };
     }
 
+    /** How far the circuit of {@link #circuitOf} reaches. */
+    public ScopeExtent circuitExtentOf(Place place) {
+        return circuitOf(place).circuit() == null ? ScopeExtent.VEHICLE : ScopeExtent.CIRCUIT;
+    }
+
     private static boolean isFront(Place place) {
         return place.axle() != null && place.axle() == 1;
     }

@@ -85,7 +85,7 @@ class RulebookTest {
             Layer.DEFICIENCIES, Set.of("Deficiency"),
             Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred"),
             Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway"),
-            Layer.SCOPE, Set.of("ScopeProposal"),
+            Layer.SCOPE, Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "OpenedWheel"),
             Layer.WORK, Set.of("StepProposal", "CautionProposal"),
             Layer.OUTCOME, Set.of("FitnessGround", "VerificationGround")));
 

@@ -1,0 +1,569 @@
+package org.axlecause.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.rules.Workshop.FRONT_LEFT;
+import static org.axlecause.rules.Workshop.REAR;
+import static org.axlecause.rules.Workshop.REAR_LEFT;
+import static org.axlecause.rules.Workshop.REAR_RIGHT;
+import static org.axlecause.rules.Workshop.clause;
+import static org.axlecause.rules.Workshop.confirmed;
+import static org.axlecause.rules.Workshop.discFront;
+import static org.axlecause.rules.Workshop.discWithParking;
+import static org.axlecause.rules.Workshop.drumRear;
+import static org.axlecause.rules.Workshop.found;
+import static org.axlecause.rules.Workshop.measured;
+import static org.axlecause.rules.Workshop.obstacle;
+import static org.axlecause.rules.Workshop.ruledOut;
+import static org.axlecause.rules.Workshop.suspected;
+import static org.axlecause.rules.Workshop.van;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.Stream;
+import org.axlecause.facts.CauseCode;
+import org.axlecause.facts.CircuitSplit;
+import org.axlecause.facts.ClauseCode;
+import org.axlecause.facts.Component;
+import org.axlecause.facts.Condition;
+import org.axlecause.facts.Extent;
+import org.axlecause.facts.FailedPart;
+import org.axlecause.facts.MeasuredQuantity;
+import org.axlecause.facts.Necessity;
+import org.axlecause.facts.ParkingLayout;
+import org.axlecause.facts.PartState;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.ScopeProposal;
+import org.axlecause.facts.SoiledLining;
+import org.axlecause.inference.RuleBench;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Every scope rule both ways: the facts that make its line, and the nearest facts that do not. */
+class ScopeRulesTest {
+
+    private static final RuleBench RULES = RuleBench.forFolder("scope");
+
+    private static final String CYLINDER = "renew wheel-cylinder at axle 2 left (required)";
+    private static final String CALLIPER = "renew calliper at axle 1 left (required)";
+    private static final String HOSE = "renew flexible-hose at axle 2 left (required)";
+    private static final String PIPE = "fabricate brake-pipe at axle 2 left (required)";
+    private static final String SHOES = "renew shoe-set at axle 2 (required)";
+    private static final String PADS = "renew pad-set at axle 1 (required)";
+    private static final String DRUMS = "renew drum at axle 2 (required)";
+    private static final String DISCS = "renew disc at axle 1 (required)";
+    private static final String KIT = "renew hardware-kit at axle 2 (required)";
+    private static final String KIT_ADVISED = "renew hardware-kit at axle 2 (recommended)";
+    private static final String ADJUSTER = "renew adjuster at axle 2 left (required)";
+    private static final String CABLE = "renew parking-cable at axle 2 left (required)";
+    private static final String PINS = "renew slide-pin-kit at axle 1 left (required)";
+    private static final String SEAL = "renew hub-seal at axle 2 left (required)";
+    private static final String BEARING = "renew hub-bearing at axle 2 left (required)";
+
+    /** One rule, the line it makes, facts that make it and facts that just do not. */
+    record Row(String rule, String line, List<Object> given, List<Object> justNot) {
+        @Override
+        public String toString() {
+            return rule + " " + line;
+        }
+    }
+
+    static Stream<Row> causes() {
+        return Stream.of(
+                cause("SCO-101", CauseCode.WHEEL_CYLINDER_LEAKING, REAR_LEFT, CYLINDER),
+                cause("SCO-102", CauseCode.WHEEL_CYLINDER_PISTON_STUCK, REAR_LEFT, CYLINDER),
+                cause("SCO-103", CauseCode.WHEEL_CYLINDER_PISTONS_TIGHT, REAR_LEFT, CYLINDER),
+                cause("SCO-111", CauseCode.CALLIPER_PISTON_SEIZED, FRONT_LEFT, CALLIPER),
+                cause("SCO-115", CauseCode.HOSE_RESTRICTED, REAR_LEFT, HOSE),
+                cause("SCO-117", CauseCode.BRAKE_PIPE_CORRODED, REAR_LEFT, PIPE),
+                cause("SCO-131", CauseCode.SLIDE_PINS_SEIZED, FRONT_LEFT, PINS),
+                cause("SCO-133", CauseCode.PARKING_CABLE_SEIZED, REAR_LEFT, CABLE),
+                cause("SCO-136", CauseCode.HUB_SEAL_LEAKING, REAR_LEFT, SEAL),
+                cause("SCO-151", CauseCode.WHEEL_CYLINDER_LEAKING, REAR_LEFT, SHOES),
+                cause("SCO-152", CauseCode.HUB_SEAL_LEAKING, REAR_LEFT, SHOES),
+                cause("SCO-153", CauseCode.LINING_SOAKED_EARLIER, REAR_LEFT, SHOES),
+                cause("SCO-171", CauseCode.LINING_WORN_OUT, REAR, SHOES),
+                cause("SCO-172", CauseCode.LINING_WORN_OUT, FRONT_LEFT, PADS),
+                cause("SCO-177", CauseCode.LINING_GLAZED, REAR, "clean shoe-set at axle 2 (required)"),
+                cause("SCO-178", CauseCode.LINING_GLAZED, REAR, "renew shoe-set at axle 2 (recommended)"),
+                cause("SCO-179", CauseCode.LINING_GLAZED, FRONT_LEFT, PADS),
+                cause("SCO-181", CauseCode.DRUM_OVAL, REAR_RIGHT, DRUMS),
+                cause("SCO-182", CauseCode.DRUM_ECCENTRIC, REAR_RIGHT, DRUMS),
+                cause("SCO-222", CauseCode.ADJUSTER_NOT_TAKEN_UP, REAR_LEFT, "free adjuster at axle 2 left (required)"),
+                cause("SCO-223", CauseCode.ADJUSTER_NOT_TAKEN_UP, REAR_LEFT, KIT_ADVISED),
+                cause(
+                        "SCO-224",
+                        CauseCode.AIR_IN_CIRCUIT,
+                        Place.ofCircuit(1),
+                        "bleed brake-fluid at circuit 1 (required)"),
+                new Row(
+                        "SCO-225",
+                        "measure roller-test at vehicle (required)",
+                        List.of(suspected(CauseCode.TEST_NOT_VALID, REAR)),
+                        List.of(ruledOut(CauseCode.TEST_NOT_VALID, REAR))));
+    }
+
+    static Stream<Row> states() {
+        return Stream.of(
+                state("SCO-104", CYLINDER, REAR_LEFT, Component.WHEEL_CYLINDER, Condition.LEAKING, Condition.DAMP),
+                state("SCO-104", CYLINDER, REAR_LEFT, Component.WHEEL_CYLINDER, Condition.TIGHT, Condition.SOUND),
+                state("SCO-104", CYLINDER, REAR_LEFT, Component.WHEEL_CYLINDER, Condition.PITTED, Condition.SOUND),
+                state("SCO-104", CYLINDER, REAR_LEFT, Component.WHEEL_CYLINDER, Condition.SEIZED, Condition.SOUND),
+                state("SCO-105", CYLINDER, REAR_LEFT, Component.WHEEL_CYLINDER, Condition.SPLIT, Condition.DAMP),
+                state("SCO-106", CYLINDER, REAR_LEFT, Component.WHEEL_CYLINDER, Condition.WRONG_PART, Condition.SOUND),
+                state("SCO-112", CALLIPER, FRONT_LEFT, Component.CALLIPER, Condition.LEAKING, Condition.DAMP),
+                state("SCO-116", HOSE, REAR_LEFT, Component.FLEXIBLE_HOSE, Condition.BULGING, Condition.SOUND),
+                state("SCO-118", PIPE, REAR_LEFT, Component.BRAKE_PIPE, Condition.CORRODED, Condition.SOUND),
+                state("SCO-119", PIPE, REAR_LEFT, Component.PIPE_UNION, Condition.TURNS_WITH_PIPE, Condition.SOUND),
+                state("SCO-120", CYLINDER, REAR_LEFT, Component.BLEED_NIPPLE, Condition.SHEARED, Condition.BLOCKED),
+                state("SCO-121", CALLIPER, FRONT_LEFT, Component.BLEED_NIPPLE, Condition.SEIZED, Condition.BLOCKED),
+                state(
+                        "SCO-122",
+                        "renew bleed-nipple at axle 2 left (required)",
+                        REAR_LEFT,
+                        Component.BLEED_NIPPLE,
+                        Condition.BLOCKED,
+                        Condition.SOUND),
+                state("SCO-132", PINS, FRONT_LEFT, Component.SLIDE_PIN, Condition.TIGHT, Condition.SOUND),
+                state("SCO-134", CABLE, REAR_LEFT, Component.PARKING_CABLE, Condition.FRAYED, Condition.SOUND),
+                state("SCO-135", ADJUSTER, REAR_LEFT, Component.ADJUSTER, Condition.SEIZED, Condition.NOT_TAKEN_UP),
+                state("SCO-137", SEAL, REAR_LEFT, Component.HUB_SEAL, Condition.LEAKING, Condition.DAMP),
+                state("SCO-138", BEARING, REAR_LEFT, Component.HUB_BEARING, Condition.LOOSE, Condition.SOUND),
+                state(
+                        "SCO-140",
+                        "renew back-plate at axle 2 left (required)",
+                        REAR_LEFT,
+                        Component.BACK_PLATE,
+                        Condition.CORRODED,
+                        Condition.SOUND),
+                state(
+                        "SCO-141",
+                        "free parking-equaliser at axle 2 left (required)",
+                        REAR_LEFT,
+                        Component.PARKING_EQUALISER,
+                        Condition.SEIZED,
+                        Condition.SOUND),
+                state(
+                        "SCO-142",
+                        "renew parking-actuator at axle 2 left (required)",
+                        REAR_LEFT,
+                        Component.ELECTRIC_PARKING_ACTUATOR,
+                        Condition.SEIZED,
+                        Condition.SOUND),
+                state("SCO-154", SHOES, REAR_LEFT, Component.SHOE_LINING, Condition.SOAKED, Condition.SOUND),
+                state("SCO-155", PADS, FRONT_LEFT, Component.PAD, Condition.CONTAMINATED, Condition.SOUND),
+                state("SCO-173", SHOES, REAR_LEFT, Component.SHOE_LINING, Condition.DETACHED, Condition.SOUND),
+                state("SCO-174", PADS, FRONT_LEFT, Component.PAD, Condition.WORN, Condition.SOUND),
+                state("SCO-183", DRUMS, REAR_LEFT, Component.DRUM, Condition.CRACKED, Condition.SOUND),
+                state("SCO-191", DISCS, FRONT_LEFT, Component.DISC, Condition.UNDERSIZE, Condition.SOUND),
+                state("SCO-241", KIT, REAR_LEFT, Component.RETURN_SPRING, Condition.STRETCHED, Condition.SOUND),
+                state("SCO-242", KIT, REAR_LEFT, Component.HOLD_DOWN, Condition.BROKEN, Condition.SOUND),
+                new Row(
+                        "SCO-187",
+                        DRUMS,
+                        List.of(found(Component.DRUM, Condition.SCORED, REAR_LEFT, Extent.SEVERE)),
+                        List.of(found(Component.DRUM, Condition.SCORED, REAR_LEFT, Extent.LIGHT))),
+                new Row(
+                        "SCO-188",
+                        "machine drum at axle 2 (recommended)",
+                        List.of(found(Component.DRUM, Condition.SCORED, REAR_LEFT, Extent.LIGHT)),
+                        List.of(found(Component.DRUM, Condition.SCORED, REAR_LEFT, Extent.SEVERE))),
+                new Row(
+                        "SCO-195",
+                        DISCS,
+                        List.of(found(Component.DISC, Condition.CORRODED, FRONT_LEFT, Extent.SEVERE)),
+                        List.of(found(Component.DISC, Condition.CORRODED, FRONT_LEFT, Extent.MODERATE))),
+                new Row(
+                        "SCO-196",
+                        "renew disc at axle 1 (recommended)",
+                        List.of(found(Component.DISC, Condition.CORRODED, FRONT_LEFT, Extent.MODERATE)),
+                        List.of(found(Component.DISC, Condition.CORRODED, FRONT_LEFT, Extent.SEVERE))));
+    }
+
+    static Stream<Row> measurements() {
+        return Stream.of(
+                measuredRow(
+                        "SCO-139",
+                        BEARING,
+                        Component.HUB_BEARING,
+                        REAR_LEFT,
+                        MeasuredQuantity.HUB_PLAY,
+                        "0.00011",
+                        "0.00010",
+                        clause(ClauseCode.HUB_PLAY, "0.00010")),
+                measuredRow(
+                        "SCO-175",
+                        "renew shoe-set at axle 2 (recommended)",
+                        Component.SHOE_LINING,
+                        REAR_LEFT,
+                        MeasuredQuantity.LINING_THICKNESS,
+                        "0.0020",
+                        "0.0021",
+                        clause(ClauseCode.LINING_RENEWAL_THICKNESS, "0.0020", Necessity.RECOMMENDED)),
+                measuredRow(
+                        "SCO-176",
+                        "renew pad-set at axle 1 (recommended)",
+                        Component.PAD,
+                        FRONT_LEFT,
+                        MeasuredQuantity.PAD_THICKNESS,
+                        "0.0030",
+                        "0.0031",
+                        clause(ClauseCode.PAD_RENEWAL_THICKNESS, "0.0030", Necessity.RECOMMENDED)),
+                new Row(
+                        "SCO-184",
+                        DRUMS,
+                        List.of(measured(
+                                Component.DRUM, REAR_LEFT, MeasuredQuantity.DRUM_DIAMETER, "0.2043", "0.2042")),
+                        List.of(measured(
+                                Component.DRUM, REAR_LEFT, MeasuredQuantity.DRUM_DIAMETER, "0.2042", "0.2042"))),
+                measuredRow(
+                        "SCO-185",
+                        DRUMS,
+                        Component.DRUM,
+                        REAR_LEFT,
+                        MeasuredQuantity.DRUM_OVALITY,
+                        "0.00016",
+                        "0.00015",
+                        clause(ClauseCode.DRUM_OVALITY, "0.00015")),
+                measuredRow(
+                        "SCO-186",
+                        DRUMS,
+                        Component.DRUM,
+                        REAR_LEFT,
+                        MeasuredQuantity.DRUM_ECCENTRICITY,
+                        "0.00011",
+                        "0.00010",
+                        clause(ClauseCode.DRUM_ECCENTRICITY, "0.00010")),
+                new Row(
+                        "SCO-192",
+                        DISCS,
+                        List.of(measured(
+                                Component.DISC, FRONT_LEFT, MeasuredQuantity.DISC_THICKNESS, "0.0199", "0.0200")),
+                        List.of(measured(
+                                Component.DISC, FRONT_LEFT, MeasuredQuantity.DISC_THICKNESS, "0.0200", "0.0200"))),
+                measuredRow(
+                        "SCO-193",
+                        DISCS,
+                        Component.DISC,
+                        FRONT_LEFT,
+                        MeasuredQuantity.DISC_THICKNESS_VARIATION,
+                        "0.000026",
+                        "0.000025",
+                        clause(ClauseCode.DISC_THICKNESS_VARIATION, "0.000025")),
+                measuredRow(
+                        "SCO-194",
+                        "clean hub-face at axle 1 left (required)",
+                        Component.DISC,
+                        FRONT_LEFT,
+                        MeasuredQuantity.DISC_RUN_OUT,
+                        "0.00007",
+                        "0.00006",
+                        clause(ClauseCode.DISC_RUN_OUT, "0.00006")));
+    }
+
+    static Stream<Row> obstacles() {
+        return Stream.of(
+                met("SCO-401", PIPE, Component.PIPE_UNION, Condition.TURNS_WITH_PIPE, REAR_LEFT),
+                met("SCO-401", PIPE, Component.PIPE_UNION, Condition.SEIZED, REAR_LEFT),
+                met("SCO-402", PIPE, Component.PIPE_UNION, Condition.STRIPPED, REAR_LEFT),
+                met(
+                        "SCO-403",
+                        "renew pipe-nut at axle 2 left (required)",
+                        Component.PIPE_UNION,
+                        Condition.ROUNDED,
+                        REAR_LEFT),
+                met("SCO-404", CYLINDER, Component.BLEED_NIPPLE, Condition.SHEARED, REAR_LEFT),
+                met("SCO-405", CALLIPER, Component.BLEED_NIPPLE, Condition.SEIZED, FRONT_LEFT),
+                met(
+                        "SCO-406",
+                        "renew bleed-nipple at axle 2 left (required)",
+                        Component.BLEED_NIPPLE,
+                        Condition.ROUNDED,
+                        REAR_LEFT),
+                met("SCO-407", CYLINDER, Component.WHEEL_CYLINDER, Condition.STRIPPED, REAR_LEFT),
+                met("SCO-408", CALLIPER, Component.CALLIPER, Condition.STRIPPED, FRONT_LEFT),
+                met(
+                        "SCO-409",
+                        "renew back-plate at axle 2 left (required)",
+                        Component.BACK_PLATE,
+                        Condition.CORRODED,
+                        REAR_LEFT),
+                met("SCO-410", ADJUSTER, Component.ADJUSTER, Condition.STRIPPED, REAR_LEFT),
+                met("SCO-411", KIT_ADVISED, Component.DRUM, Condition.SEIZED, REAR_LEFT),
+                met("SCO-412", DRUMS, Component.DRUM, Condition.BROKEN, REAR_LEFT),
+                met("SCO-413", BEARING, Component.HUB_BEARING, Condition.SEIZED, REAR_LEFT),
+                met("SCO-414", HOSE, Component.FLEXIBLE_HOSE, Condition.TURNS_WITH_PIPE, REAR_LEFT),
+                met(
+                        "SCO-415",
+                        "renew wheel-bolt at axle 2 left (required)",
+                        Component.WHEEL_BOLT,
+                        Condition.SHEARED,
+                        REAR_LEFT),
+                met("SCO-416", DISCS, Component.DISC, Condition.BROKEN, FRONT_LEFT),
+                met("SCO-417", PINS, Component.SLIDE_PIN, Condition.SEIZED, FRONT_LEFT),
+                met("SCO-418", CABLE, Component.PARKING_CABLE, Condition.SEIZED, REAR_LEFT),
+                met("SCO-419", KIT, Component.RETURN_SPRING, Condition.BROKEN, REAR_LEFT),
+                met("SCO-420", KIT, Component.HOLD_DOWN, Condition.BROKEN, REAR_LEFT),
+                new Row(
+                        "SCO-421",
+                        "bleed antilock-modulator at vehicle (required)",
+                        List.of(obstacle(Component.BRAKE_FLUID, Condition.NOT_VISIBLE, Place.VEHICLE), van()),
+                        List.of(
+                                obstacle(Component.BRAKE_FLUID, Condition.NOT_VISIBLE, Place.VEHICLE),
+                                van(CircuitSplit.DIAGONAL, null, null, false))));
+    }
+
+    static Stream<Row> renewals() {
+        return Stream.of(
+                twin(
+                        "SCO-202",
+                        "renew wheel-cylinder at axle 2 right (recommended)",
+                        found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR_LEFT),
+                        ClauseCode.TWIN_HYDRAULIC_PART),
+                new Row(
+                        "SCO-204",
+                        "renew calliper at axle 1 right (recommended)",
+                        List.of(
+                                found(Component.CALLIPER, Condition.SEIZED, FRONT_LEFT),
+                                clause(ClauseCode.TWIN_CALLIPER, Necessity.RECOMMENDED),
+                                clause(ClauseCode.TWIN_CALLIPER_AGE, "8"),
+                                van(CircuitSplit.DIAGONAL, LocalDate.of(2017, 3, 2), null, true)),
+                        List.of(
+                                found(Component.CALLIPER, Condition.SEIZED, FRONT_LEFT),
+                                clause(ClauseCode.TWIN_CALLIPER, Necessity.RECOMMENDED),
+                                clause(ClauseCode.TWIN_CALLIPER_AGE, "8"),
+                                van(CircuitSplit.DIAGONAL, LocalDate.of(2017, 3, 3), null, true))),
+                twin(
+                        "SCO-207",
+                        "renew flexible-hose at axle 2 right (recommended)",
+                        found(Component.FLEXIBLE_HOSE, Condition.CRACKED, REAR_LEFT),
+                        ClauseCode.TWIN_FLEXIBLE_HOSE),
+                twin(
+                        "SCO-209",
+                        "fabricate brake-pipe at axle 2 right (recommended)",
+                        obstacle(Component.PIPE_UNION, Condition.TURNS_WITH_PIPE, REAR_LEFT),
+                        ClauseCode.TWIN_BRAKE_PIPE),
+                twin(
+                        "SCO-211",
+                        "renew parking-cable at axle 2 right (recommended)",
+                        confirmed(CauseCode.PARKING_CABLE_SEIZED, REAR_LEFT),
+                        ClauseCode.TWIN_PARKING_CABLE),
+                twin(
+                        "SCO-213",
+                        "renew adjuster at axle 2 right (recommended)",
+                        found(Component.ADJUSTER, Condition.WORN, REAR_LEFT),
+                        ClauseCode.TWIN_ADJUSTER),
+                twin(
+                        "SCO-163",
+                        "renew drum at axle 2 (recommended)",
+                        found(Component.SHOE_LINING, Condition.SOAKED, REAR_LEFT),
+                        ClauseCode.CONTAMINATED_DRUM),
+                new Row(
+                        "SCO-162",
+                        "clean drum at axle 2 (required)",
+                        List.of(found(Component.SHOE_LINING, Condition.SOAKED, REAR_LEFT), drumRear()),
+                        List.of(found(Component.SHOE_LINING, Condition.SOUND, REAR_LEFT), drumRear())),
+                new Row(
+                        "SCO-165",
+                        "clean disc at axle 1 (required)",
+                        List.of(found(Component.PAD, Condition.SOAKED, FRONT_LEFT), discFront()),
+                        List.of(found(Component.PAD, Condition.SOUND, FRONT_LEFT), discFront())),
+                new Row(
+                        "SCO-189",
+                        "renew shoe-set at axle 2 (recommended)",
+                        List.of(found(Component.DRUM, Condition.OVERSIZE, REAR_RIGHT)),
+                        List.of(found(Component.DRUM, Condition.SCORED, REAR_RIGHT, Extent.LIGHT))),
+                new Row(
+                        "SCO-201",
+                        CYLINDER,
+                        List.of(found(Component.WHEEL_CYLINDER, Condition.TIGHT, REAR_LEFT)),
+                        List.of(found(Component.WHEEL_CYLINDER, Condition.TIGHT, REAR_RIGHT))));
+    }
+
+    static Stream<Row> hardware() {
+        LocalDate sixYearsAgo = LocalDate.of(2020, 3, 2);
+        LocalDate sevenYearsAgo = LocalDate.of(2019, 3, 2);
+        return Stream.of(
+                kit("SCO-243", clause(ClauseCode.HARDWARE_KIT_AGE, "6"), sevenYearsAgo, "1000", sixYearsAgo, "1000"),
+                kit(
+                        "SCO-244",
+                        clause(ClauseCode.HARDWARE_KIT_DISTANCE, "60000000"),
+                        sixYearsAgo,
+                        "60000001",
+                        sixYearsAgo,
+                        "60000000"),
+                kit("SCO-245", clause(ClauseCode.HARDWARE_KIT_AGE, "6"), null, null, null, "1000"));
+    }
+
+    static Stream<Row> consequences() {
+        Object shoes = found(Component.SHOE_LINING, Condition.WORN, REAR_LEFT);
+        Object pads = found(Component.PAD, Condition.WORN, FRONT_LEFT);
+        Object cylinder = found(Component.WHEEL_CYLINDER, Condition.TIGHT, REAR_LEFT);
+        return Stream.of(
+                new Row(
+                        "SCO-301",
+                        "bleed brake-fluid at circuit 2 (required)",
+                        List.of(cylinder, van()),
+                        List.of(shoes, van())),
+                new Row(
+                        "SCO-301",
+                        "bleed brake-fluid at vehicle (required)",
+                        List.of(cylinder, van(null, null, null, true)),
+                        List.of(cylinder, van())),
+                new Row(
+                        "SCO-302",
+                        "adjust shoe-set at axle 2 (required)",
+                        List.of(shoes, drumRear()),
+                        List.of(pads, drumRear(), discFront())),
+                new Row(
+                        "SCO-303",
+                        "adjust parking-brake at axle 2 (required)",
+                        List.of(shoes, drumRear()),
+                        List.of(shoes, discWithParking(ParkingLayout.SHOES_IN_DISC))),
+                new Row(
+                        "SCO-304",
+                        "adjust parking-brake at axle 2 (required)",
+                        List.of(confirmed(CauseCode.PARKING_CABLE_SEIZED, REAR_LEFT)),
+                        List.of(suspected(CauseCode.PARKING_CABLE_SEIZED, REAR_LEFT))),
+                new Row(
+                        "SCO-305",
+                        "adjust parking-brake at axle 2 (required)",
+                        List.of(
+                                found(Component.PAD, Condition.WORN, REAR_LEFT),
+                                discWithParking(ParkingLayout.ELECTRIC_ON_CALLIPER)),
+                        List.of(
+                                found(Component.PAD, Condition.WORN, REAR_LEFT),
+                                discWithParking(ParkingLayout.SHOES_IN_DISC))),
+                new Row(
+                        "SCO-306",
+                        "measure roller-test at vehicle (required)",
+                        List.of(shoes),
+                        List.of(found(Component.SHOE_LINING, Condition.SOUND, REAR_LEFT))),
+                new Row("SCO-307", "measure drum at axle 2 (required)", List.of(shoes), List.of(cylinder)),
+                new Row("SCO-308", "measure disc at axle 1 (required)", List.of(pads), List.of(shoes)),
+                new Row(
+                        "SCO-309",
+                        PADS,
+                        List.of(found(Component.DISC, Condition.CRACKED, FRONT_LEFT)),
+                        List.of(found(Component.DISC, Condition.SCORED, FRONT_LEFT, Extent.LIGHT))),
+                new Row(
+                        "SCO-310",
+                        "clean hub-face at axle 1 (required)",
+                        List.of(found(Component.DISC, Condition.CRACKED, FRONT_LEFT)),
+                        List.of(pads)),
+                new Row(
+                        "SCO-311",
+                        PADS,
+                        List.of(found(Component.CALLIPER, Condition.SEIZED, FRONT_LEFT)),
+                        List.of(found(Component.FLEXIBLE_HOSE, Condition.CRACKED, FRONT_LEFT))),
+                new Row(
+                        "SCO-312",
+                        PADS,
+                        List.of(found(Component.SLIDE_PIN, Condition.SEIZED, FRONT_LEFT)),
+                        List.of(found(Component.SLIDE_PIN, Condition.SOUND, FRONT_LEFT))),
+                new Row(
+                        "SCO-313",
+                        "measure hub-bearing at axle 2 left (required)",
+                        List.of(confirmed(CauseCode.HUB_SEAL_LEAKING, REAR_LEFT)),
+                        List.of(cylinder)),
+                new Row(
+                        "SCO-314",
+                        SEAL,
+                        List.of(found(Component.HUB_BEARING, Condition.LOOSE, REAR_LEFT)),
+                        List.of(found(Component.HUB_BEARING, Condition.SOUND, REAR_LEFT))));
+    }
+
+    @ParameterizedTest
+    @MethodSource({"causes", "states", "measurements", "obstacles", "renewals", "hardware", "consequences"})
+    void a_line_stands_on_its_facts_and_falls_without_them(Row row) {
+        assertThat(lines(row.given())).as(row.toString()).contains(row.line());
+        assertThat(grounds(row.given())).as("grounds of " + row).contains(row.rule());
+        assertThat(lines(row.justNot())).as("just not: " + row).doesNotContain(row.line());
+    }
+
+    @ParameterizedTest
+    @MethodSource("states")
+    void what_is_found_after_the_work_makes_no_scope(Row row) {
+        List<Object> afterWork = row.given().stream()
+                .map(fact -> fact instanceof PartState state
+                        ? Workshop.afterWork(state.component(), state.condition(), state.place())
+                        : fact)
+                .toList();
+
+        assertThat(lines(afterWork)).isEmpty();
+    }
+
+    private static Row cause(String rule, CauseCode code, Place place, String line) {
+        return new Row(
+                rule,
+                line,
+                List.of(confirmed(code, place), drumRear(), discFront(), van()),
+                List.of(suspected(code, place), drumRear(), discFront(), van()));
+    }
+
+    private static Row state(
+            String rule, String line, Place place, Component component, Condition bad, Condition harmless) {
+        return new Row(
+                rule,
+                line,
+                List.of(found(component, bad, place), drumRear(), discFront()),
+                List.of(found(component, harmless, place), drumRear(), discFront()));
+    }
+
+    private static Row measuredRow(
+            String rule,
+            String line,
+            Component component,
+            Place place,
+            MeasuredQuantity quantity,
+            String beyond,
+            String just,
+            Object clause) {
+        return new Row(
+                rule,
+                line,
+                List.of(measured(component, place, quantity, beyond, null), clause),
+                List.of(measured(component, place, quantity, just, null), clause));
+    }
+
+    private static Row met(String rule, String line, Component component, Condition condition, Place place) {
+        return new Row(
+                rule,
+                line,
+                List.of(obstacle(component, condition, place), drumRear(), discFront()),
+                List.of(obstacle(component, Condition.LOOSE, place), drumRear(), discFront()));
+    }
+
+    private static Row twin(String rule, String line, Object failed, ClauseCode clause) {
+        return new Row(
+                rule,
+                line,
+                List.of(failed, drumRear(), clause(clause, Necessity.RECOMMENDED)),
+                List.of(failed, drumRear(), clause(clause, "1")));
+    }
+
+    private static Row kit(
+            String rule, Object clause, LocalDate used, String distance, LocalDate usedLess, String distanceLess) {
+        Object shoes = found(Component.SHOE_LINING, Condition.WORN, REAR_LEFT);
+        Object wanted = clause(ClauseCode.HARDWARE_KIT_WITH_SHOES, Necessity.RECOMMENDED);
+        return new Row(
+                rule,
+                KIT_ADVISED,
+                List.of(shoes, wanted, clause, van(CircuitSplit.DIAGONAL, used, distance, true)),
+                List.of(shoes, wanted, clause, van(CircuitSplit.DIAGONAL, usedLess, distanceLess, true)));
+    }
+
+    private static List<String> lines(List<Object> facts) {
+        return proposals(facts).stream().map(ScopeProposal::shown).toList();
+    }
+
+    private static List<String> grounds(List<Object> facts) {
+        return Stream.of(FailedPart.class, SoiledLining.class, ScopeProposal.class)
+                .flatMap(type -> RULES.given(facts.toArray()).concluded(type).stream())
+                .map(conclusion -> conclusion.because().rule())
+                .toList();
+    }
+
+    private static List<ScopeProposal> proposals(List<Object> facts) {
+        return RULES.given(facts.toArray()).concluded(ScopeProposal.class);
+    }
+}
