@@ -17,4 +17,12 @@ public record Exemption(FigureKind kind, EntryId test, Stage stage, BrakeSystem 
     public String shown() {
         return kind + " " + place + ": " + says;
     }
+
+    /** Whether it is about that figure. */
+    public boolean isOf(Figure figure) {
+        return kind == figure.kind()
+                && test.equals(figure.test())
+                && brake == figure.brake()
+                && place.equals(figure.place());
+    }
 }

@@ -62,10 +62,10 @@ public record FindingLimit(
                 && (severity == null || severity.compareTo(other.severity) < 0);
     }
 
-    /** The value that the finding was held against; null where a state made the deficiency. */
-    public @Nullable BigDecimal limitFor(Finding finding) {
+    /** The measured value that was held against it; null where a state makes the deficiency. */
+    public @Nullable BigDecimal valueOf(Finding finding) {
         Measurement measured = finding.measurement();
-        return bound == null || measured == null ? null : limitOf(measured);
+        return bound == null || measured == null ? null : measured.value();
     }
 
     @Override

@@ -67,6 +67,11 @@ public record Limit(
                 && (severity == null || severity.compareTo(other.severity) < 0);
     }
 
+    /** Whether it is about the wheels or the axle at which the part was found. */
+    public boolean isOnAxleOf(Finding finding) {
+        return place.sameAxle(finding.place());
+    }
+
     /** The workshop's own limit made of a threshold: it may warn and never takes a class of the regime. */
     public static Limit ofWorkshop(Threshold threshold, InspectedItem item, Figure figure) {
         return new Limit(

@@ -21,6 +21,11 @@ public record RegimeSheet(
         gaps = List.copyOf(gaps);
     }
 
+    /** Whether the regime does not hold that figure against the vehicle. */
+    public boolean isExempt(Figure figure) {
+        return exemptions.stream().anyMatch(exemption -> exemption.isOf(figure));
+    }
+
     /** The facts that rules read. */
     public List<Shown> facts() {
         List<Shown> facts = new ArrayList<>(figures);

@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param frontAxleAddition mass added to the front axle where axle loads were not weighed, kilograms
  * @param lenience when a figure is not held against the vehicle
  * @param rounding rounding before a figure is held against a limit; null where none is prescribed
- * @param decelerationCounts whether a deceleration over gravity counts as efficiency on a road test
+ * @param road how it reads a road test
  * @param gaps what it needs and nobody has said
  */
 public record RegimeTerms(
@@ -43,7 +43,7 @@ public record RegimeTerms(
         @Nullable BigDecimal frontAxleAddition,
         List<Lenience> lenience,
         @Nullable Rounding rounding,
-        boolean decelerationCounts,
+        RoadTerms road,
         List<RegimeGap> gaps) {
 
     public RegimeTerms {

@@ -34,6 +34,7 @@ import org.axlecause.facts.Place;
 import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.RegimeGap;
 import org.axlecause.facts.RegimeTerms;
+import org.axlecause.facts.RoadTerms;
 import org.axlecause.facts.Rounding;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.Verified;
@@ -62,7 +63,7 @@ public final class Regime {
     private final BigDecimal gravity;
     private final @Nullable BigDecimal frontAxleAddition;
     private final @Nullable Rounding rounding;
-    private final boolean decelerationCounts;
+    private final RoadTerms road;
     private final List<MassEntry> masses;
     private final List<Lenience> lenience;
     private final List<InspectedItem> items;
@@ -113,9 +114,7 @@ public final class Regime {
         frontAxleAddition = effort.optionalDecimal("front-axle-addition-kilograms");
         requireGround(effort);
         rounding = roundingOf(root.optional("rounding"));
-        YamlNode road = root.member("road-test").only("deceleration-counts", "verified", "source");
-        requireGround(road);
-        decelerationCounts = road.member("deceleration-counts").flag();
+        road = roadOf(root.member("road-test"));
         masses = root.member("masses").items().stream().map(MassEntry::of).toList();
         lenience = root.items("lenience").stream().map(Regime::lenienceOf).toList();
         items = itemsOf(root.items("items"), name);
@@ -172,7 +171,7 @@ public final class Regime {
                 frontAxleAddition,
                 lenience,
                 rounding,
-                decelerationCounts,
+                road,
                 gapsOf(vehicle, forVehicle, known, missing));
     }
 
@@ -282,6 +281,20 @@ public final class Regime {
                 node.optionalText("item"),
                 node.code("verified", Verified.class),
                 node.text("source"));
+    }
+
+    private static RoadTerms roadOf(YamlNode node) {
+        node.only("deceleration-counts", "averaging-begins", "averaging-ends", "verified", "source");
+        requireGround(node);
+        BigDecimal begins = node.decimal("averaging-begins");
+        BigDecimal ends = node.decimal("averaging-ends");
+        if (ends.signum() < 0 || begins.compareTo(ends) <= 0 || begins.compareTo(BigDecimal.ONE) > 0) {
+            throw node.member("averaging-begins")
+                    .wrong(
+                            "averaging from " + begins + " to " + ends + " of the initial speed is no braking",
+                            "write shares such as 0.8 and 0.1, the first one greater");
+        }
+        return new RoadTerms(node.member("deceleration-counts").flag(), begins, ends);
     }
 
     private static @Nullable Rounding roundingOf(@Nullable YamlNode node) {
