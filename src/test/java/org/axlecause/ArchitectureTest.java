@@ -122,12 +122,15 @@ class ArchitectureTest {
         LOGGING("org.jboss.logging", "org.jboss.logging.Logger"),
         LOGGING_OF_OTHERS("org.slf4j", "org.slf4j.Logger"),
         LOGGING_OF_THE_JDK("java.util.logging", "java.util.logging.Logger"),
-        NETWORK("java.net.http", "java.net.http.HttpClient");
+        NETWORK("java.net.http", "java.net.http.HttpClient"),
+        BEANS("jakarta.enterprise", "jakarta.enterprise.context.ApplicationScoped"),
+        INJECTION("jakarta.inject", "jakarta.inject.Inject");
 
         private static final Set<Library> RULE_ENGINE = Set.of(ENGINE_API, ENGINE);
         private static final Set<Library> WEB = Set.of(HTTP, HTTP_SERVER);
         private static final Set<Library> DATABASE = Set.of(
                 PERSISTENCE, HIBERNATE, PANACHE, FLYWAY, POSTGRESQL, EMBEDDED_POSTGRESQL, POOL, JDBC, JDBC_SOURCES);
+        private static final Set<Library> WIRING = Set.of(BEANS, INJECTION);
         private static final Set<Library> EFFECTS = Set.of(
                 TRANSACTIONS, CONTAINER, SETTINGS, EVENT_LOOP, LOGGING, LOGGING_OF_OTHERS, LOGGING_OF_THE_JDK, NETWORK);
 
@@ -219,6 +222,10 @@ class ArchitectureTest {
         assertThat(uses(pure, Library.any(Library.DATABASE))).isEmpty();
         assertThat(uses(pure, Library.any(Library.WEB))).isEmpty();
         assertThat(uses(pure, Library.any(Library.EFFECTS))).isEmpty();
+        assertThat(uses(
+                        type -> pure.test(type) && !Slice.INFERENCE.holds(type) && !Slice.JUDGEMENT.holds(type),
+                        Library.any(Library.WIRING)))
+                .isEmpty();
         assertThat(calls(pure, "java.lang.Math.random", "java.util.UUID.randomUUID", "java.lang.System.nanoTime"))
                 .isEmpty();
     }

@@ -3,11 +3,10 @@ package org.axlecause.shared;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeSet;
-import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.media.Schema;
@@ -27,21 +26,13 @@ public final class ContractWords implements OASFilter {
     private static final DotName NULLABLE = DotName.createSimple(Nullable.class);
     private static final String OURS = "org.axlecause.";
 
-    private final Map<String, ClassInfo> records;
+    private final Map<String, List<ClassInfo>> types;
 
+    /** Learns the types of ours from the build's index. */
     public ContractWords(IndexView index) {
-        records = index.getKnownClasses().stream()
-                .filter(type -> type.isRecord() && type.name().toString().startsWith(OURS))
-                .collect(Collectors.toMap(ClassInfo::simpleName, Function.identity(), (one, other) -> one));
-    }
-
-    @Override
-    public Schema filterSchema(Schema schema) {
-        List<Object> constants = schema.getEnumeration();
-        if (constants != null) {
-            schema.setEnumeration(constants.stream().map(ContractWords::code).toList());
-        }
-        return schema;
+        types = index.getKnownClasses().stream()
+                .filter(type -> type.name().toString().startsWith(OURS) && (type.isRecord() || type.isEnum()))
+                .collect(Collectors.groupingBy(ClassInfo::simpleName));
     }
 
     @Override
@@ -50,11 +41,31 @@ public final class ContractWords implements OASFilter {
             return;
         }
         document.getComponents().getSchemas().forEach((name, schema) -> {
-            ClassInfo type = records.get(name);
-            if (type != null && schema.getProperties() != null) {
+            ClassInfo type = typeBehind(name, schema);
+            if (type != null && type.isEnum()) {
+                schema.setEnumeration(codes(type));
+            } else if (type != null) {
                 schema.setRequired(requiredMembers(type, schema));
             }
         });
+    }
+
+    /** Types that share a simple name get a number behind it in the contract; their members tell them apart. */
+    private @Nullable ClassInfo typeBehind(String name, Schema schema) {
+        List<ClassInfo> alike = types.getOrDefault(name, types.getOrDefault(name.replaceAll("\\d+$", ""), List.of()));
+        return alike.stream().filter(type -> fits(type, schema)).findFirst().orElse(null);
+    }
+
+    private static boolean fits(ClassInfo type, Schema schema) {
+        if (schema.getEnumeration() != null) {
+            return type.isEnum()
+                    && type.enumConstants().stream()
+                            .allMatch(constant -> schema.getEnumeration().contains(constant.name()));
+        }
+        return schema.getProperties() != null
+                && type.isRecord()
+                && type.recordComponents().stream()
+                        .allMatch(component -> schema.getProperties().containsKey(component.name()));
     }
 
     private static @Nullable List<String> requiredMembers(ClassInfo type, Schema schema) {
@@ -68,9 +79,14 @@ public final class ContractWords implements OASFilter {
         return required.isEmpty() ? null : new ArrayList<>(required);
     }
 
-    private static Object code(Object constant) {
-        return constant instanceof String name && name.equals(name.toUpperCase(Locale.ROOT))
-                ? name.toLowerCase(Locale.ROOT).replace('_', '-')
-                : constant;
+    private static List<Object> codes(ClassInfo type) {
+        try {
+            Class<?> constants = Class.forName(type.name().toString(), true, ContractWords.class.getClassLoader());
+            return Stream.of(constants.getEnumConstants())
+                    .<Object>map(Object::toString)
+                    .toList();
+        } catch (ClassNotFoundException e) {
+            throw new IllegalStateException("The build can't load " + type.name() + " to read its codes", e);
+        }
     }
 }
