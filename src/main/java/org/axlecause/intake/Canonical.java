@@ -1,0 +1,47 @@
+package org.axlecause.intake;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import org.axlecause.shared.Json;
+import org.erdtman.jcs.JsonCanonicalizer;
+
+/** The content of an event in canonical JSON (RFC 8785) and its digest, by which a repetition is known. */
+final class Canonical {
+
+    private Canonical() {}
+
+    /** SHA-256 over type, subject, time as an instant, and data; personal data must be replaced before. */
+    static String digest(IncomingEvent event, JsonNode data) {
+        ObjectNode content = Json.mapper().createObjectNode();
+        content.put("type", event.type().toString());
+        content.put("subject", event.subject());
+        content.put("time", event.time().toInstant().toString());
+        content.set("data", data);
+        return sha256(text(content));
+    }
+
+    static String text(JsonNode value) {
+        try {
+            return new JsonCanonicalizer(Json.mapper().writeValueAsString(value)).getEncodedString();
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        } catch (IOException e) {
+            throw new IllegalArgumentException("no canonical form", e);
+        }
+    }
+
+    private static String sha256(String text) {
+        try {
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("Every Java platform has SHA-256", e);
+        }
+    }
+}
