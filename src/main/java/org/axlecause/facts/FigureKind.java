@@ -18,6 +18,7 @@ public enum FigureKind {
     RISE_LAG("s"),
     RELEASE_LAG("s"),
     RESIDUAL("N"),
+    RESIDUAL_DECAY("%"),
     FIRST_HARMONIC("%"),
     SECOND_HARMONIC("%"),
     HYSTERESIS("%"),

@@ -31,7 +31,12 @@ final class FigureSheet {
     }
 
     void show(FigureKind kind, Place place, BigDecimal value, @Nullable BigDecimal uncertainty) {
-        figures.add(new Figure(kind, test, recorded.stage(), recorded.brake(), place, value, uncertainty, true, null));
+        show(kind, place, value, uncertainty, null);
+    }
+
+    void show(
+            FigureKind kind, Place place, BigDecimal value, @Nullable BigDecimal uncertainty, @Nullable String basis) {
+        figures.add(new Figure(kind, test, recorded.stage(), recorded.brake(), place, value, uncertainty, true, basis));
     }
 
     void cannotShow(FigureKind kind, Place place) {

@@ -20,7 +20,13 @@ public final class MeasureTest {
         FigureSheet sheet = new FigureSheet(test, recorded);
         ReportedDoubts.raise(recorded, sheet);
         for (AxleReading axle : recorded.axles()) {
-            PeakFigures.of(axle, recorded.tester(), trade, sheet);
+            AxleTrace trace = AxleTrace.of(axle, recorded.tester(), trade);
+            if (trace == null) {
+                PeakFigures.of(axle, recorded.tester(), trade, sheet);
+            } else {
+                TraceFigures.of(trace, recorded.tester(), sheet);
+            }
+            PeakFigures.lightLock(axle, trade, sheet);
         }
         return sheet.sorted();
     }

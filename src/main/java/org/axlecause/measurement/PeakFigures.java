@@ -25,6 +25,7 @@ final class PeakFigures {
             FigureKind.RISE_LAG,
             FigureKind.RELEASE_LAG,
             FigureKind.RESIDUAL,
+            FigureKind.RESIDUAL_DECAY,
             FigureKind.FIRST_HARMONIC,
             FigureKind.SECOND_HARMONIC,
             FigureKind.HYSTERESIS,
@@ -42,7 +43,6 @@ final class PeakFigures {
         wheel(axle.left(), Place.ofWheel(axle.number(), Side.LEFT), tester, sheet);
         wheel(axle.right(), Place.ofWheel(axle.number(), Side.RIGHT), tester, sheet);
         peakImbalance(place, peakOf(axle.left()), peakOf(axle.right()), tester, sheet);
-        lightLock(axle, trade, sheet);
         hiddenSwing(axle, trade, sheet);
     }
 
@@ -84,7 +84,7 @@ final class PeakFigures {
         sheet.show(FigureKind.PEAK_IMBALANCE, axle, imbalance, ImbalanceUncertainty.of(high, low, tester));
     }
 
-    private static void lightLock(AxleReading axle, TradeValues trade, FigureSheet sheet) {
+    static void lightLock(AxleReading axle, TradeValues trade, FigureSheet sheet) {
         BigDecimal load = axle.load();
         if (load == null) {
             return;
@@ -96,7 +96,7 @@ final class PeakFigures {
             if (wheel != null
                     && peak != null
                     && Boolean.TRUE.equals(wheel.locked())
-                    && peak.doubleValue() < trade.lockOnLightLoadShare().value() * wheelLoad) {
+                    && peak.doubleValue() < trade.of(TradeValueCode.LOCK_ON_LIGHT_LOAD_SHARE) * wheelLoad) {
                 sheet.doubt(
                         DoubtCode.LOCKED_ON_LIGHT_LOAD,
                         Place.ofWheel(axle.number(), side),
@@ -119,15 +119,14 @@ final class PeakFigures {
         }
         double leftSwing = swingOf(axle.left());
         double rightSwing = swingOf(axle.right());
-        if (Math.max(leftSwing, rightSwing) < trade.swingWorthNoting().value()) {
+        if (Math.max(leftSwing, rightSwing) < trade.of(TradeValueCode.SWING_WORTH_NOTING)) {
             return;
         }
         double ofPeaks = imbalance(left.doubleValue(), right.doubleValue());
         double ofMeans =
                 imbalance(left.doubleValue() * (1 - leftSwing / 2), right.doubleValue() * (1 - rightSwing / 2));
-        if (Math.abs(ofPeaks - ofMeans) < trade.swingShiftOfImbalance().value()
-                || Math.max(Math.abs(ofPeaks), Math.abs(ofMeans))
-                        < trade.imbalanceWorthNoting().value()) {
+        if (Math.abs(ofPeaks - ofMeans) < trade.of(TradeValueCode.SWING_SHIFT_OF_IMBALANCE)
+                || Math.max(Math.abs(ofPeaks), Math.abs(ofMeans)) < trade.of(TradeValueCode.IMBALANCE_WORTH_NOTING)) {
             return;
         }
         sheet.doubt(

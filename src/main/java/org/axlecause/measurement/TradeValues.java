@@ -1,61 +1,58 @@
 package org.axlecause.measurement;
 
-import com.fasterxml.jackson.core.StreamReadFeature;
-import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.MapperFeature;
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+import org.axlecause.facts.Verified;
+import org.axlecause.shared.YamlFile;
+import org.axlecause.shared.YamlNode;
 
-/**
- * The trade values of {@code rules/measurement/trade-values.yaml}; every one must be there.
- *
- * @param swingWorthNoting swing within a wheel turn from which it is pointed out
- * @param swingShiftOfImbalance change of the imbalance by swing from which it is pointed out
- * @param imbalanceWorthNoting imbalance from which a false one matters
- * @param lockOnLightLoadShare share of the wheel load below which a lock says little about the brake
- * @param repeatShare share of the force within which two runs agree
- * @param repeatForce difference in newtons within which two runs agree
- */
-public record TradeValues(
-        TradeValue swingWorthNoting,
-        TradeValue swingShiftOfImbalance,
-        TradeValue imbalanceWorthNoting,
-        TradeValue lockOnLightLoadShare,
-        TradeValue repeatShare,
-        TradeValue repeatForce) {
+/** The trade values that the making of figures reads; every one is there. */
+public final class TradeValues {
 
-    private static final String FILE = "/rules/measurement/trade-values.yaml";
+    private final Map<TradeValueCode, TradeValue> values;
 
-    /** The values that the release carries. */
+    private TradeValues(Map<TradeValueCode, TradeValue> values) {
+        this.values = Collections.unmodifiableMap(values);
+    }
+
+    /** The values that the release carries in {@code rules/measurement/trade-values.yaml}. */
     public static TradeValues released() {
         return Released.VALUES;
     }
 
-    private static TradeValues read() {
-        YAMLMapper mapper = YAMLMapper.builder(YAMLFactory.builder()
-                        .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-                        .build())
-                .propertyNamingStrategy(PropertyNamingStrategies.KEBAB_CASE)
-                .enable(DeserializationFeature.READ_ENUMS_USING_TO_STRING)
-                .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES)
-                .enable(DeserializationFeature.FAIL_ON_NULL_CREATOR_PROPERTIES)
-                .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
-                .build();
-        try (InputStream file = TradeValues.class.getResourceAsStream(FILE)) {
-            if (file == null) {
-                throw new IllegalStateException(FILE + " is missing from the class path");
-            }
-            return mapper.readValue(file, TradeValues.class);
-        } catch (IOException e) {
-            throw new UncheckedIOException(FILE + " can't be read", e);
+    /** The values of a file; throws where one is missing, unknown or wrong. */
+    public static TradeValues of(YamlFile file) {
+        YamlNode root = file.root()
+                .only(Arrays.stream(TradeValueCode.values())
+                        .map(TradeValueCode::toString)
+                        .toArray(String[]::new));
+        Map<TradeValueCode, TradeValue> values = new EnumMap<>(TradeValueCode.class);
+        for (TradeValueCode code : TradeValueCode.values()) {
+            YamlNode node = root.member(code.toString()).only("value", "verified", "source");
+            values.put(
+                    code,
+                    new TradeValue(
+                            code, node.decimal("value"), node.code("verified", Verified.class), node.text("source")));
         }
+        return new TradeValues(values);
+    }
+
+    /** The value with its source. */
+    public TradeValue get(TradeValueCode code) {
+        TradeValue found = values.get(code);
+        if (found == null) {
+            throw new IllegalStateException(code + " is missing");
+        }
+        return found;
+    }
+
+    double of(TradeValueCode code) {
+        return get(code).value().doubleValue();
     }
 
     private static final class Released {
-        static final TradeValues VALUES = read();
+        static final TradeValues VALUES = TradeValues.of(YamlFile.onClassPath("rules/measurement/trade-values.yaml"));
     }
 }

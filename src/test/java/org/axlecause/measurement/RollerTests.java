@@ -14,6 +14,7 @@ import org.axlecause.facts.Stage;
 import org.axlecause.facts.TestCondition;
 import org.axlecause.facts.TestFigures;
 import org.axlecause.facts.Tester;
+import org.axlecause.facts.Trace;
 import org.axlecause.facts.WheelReading;
 
 /** Roller tests of invented vehicles. */
@@ -35,6 +36,14 @@ final class RollerTests {
 
     static AxleReading rearAxle(String load, WheelReading left, WheelReading right) {
         return new AxleReading(2, load == null ? null : new BigDecimal(load), left, right, null);
+    }
+
+    static AxleReading traced(WheelReading left, WheelReading right, Trace trace) {
+        return new AxleReading(2, null, left, right, trace);
+    }
+
+    static Trace withoutPedal(Trace trace) {
+        return new Trace(trace.samplePeriod(), trace.left(), trace.right(), null);
     }
 
     static RollerTestRecorded serviceTest(Tester tester, AxleReading... axles) {

@@ -1,0 +1,278 @@
+package org.axlecause.measurement;
+
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.QRDecomposition;
+
+/**
+ * A force while held, as a slow curve of time and the first two harmonics of the wheel's turn, fitted by least squares.
+ */
+final class TurnFit {
+
+    private static final int HARMONICS = 2;
+    private static final int TREND = 3;
+    private static final int COLUMNS = TREND + 2 * HARMONICS;
+    /** More rows than this add nothing to the fit but time. */
+    private static final int ENOUGH_ROWS = 800;
+
+    private final double frequency;
+    private final double from;
+    private final double to;
+    private final double middle;
+    private final double half;
+    private final double[] coefficients;
+    private final double mean;
+    private final double residual;
+    private final double error;
+    private final double squares;
+
+    private TurnFit(
+            double frequency,
+            double from,
+            double to,
+            double[] coefficients,
+            double residual,
+            double error,
+            double squares) {
+        this.frequency = frequency;
+        this.from = from;
+        this.to = to;
+        this.middle = (from + to) / 2;
+        this.half = (to - from) / 2;
+        this.coefficients = coefficients;
+        this.mean = coefficients[0] + coefficients[2] / 3;
+        this.residual = residual;
+        this.error = error;
+        this.squares = squares;
+    }
+
+    /** Fits a signal between those times for a wheel that turns so often a second. */
+    static TurnFit of(Signal signal, double from, double to, double frequency) {
+        return of(signal, from, to, frequency, ENOUGH_ROWS);
+    }
+
+    /** The same on about so many samples. */
+    static TurnFit of(Signal signal, double from, double to, double frequency, int enough) {
+        Normal normal = new Normal(signal, from, to, frequency, enough);
+        double[] coefficients = normal.solve();
+        double[] columns = new double[COLUMNS];
+        double squares = 0;
+        double lagged = 0;
+        double before = 0;
+        for (int row = 0; row < normal.rows; row++) {
+            double time = normal.columns(row, columns);
+            double left = signal.at(time);
+            for (int i = 0; i < COLUMNS; i++) {
+                left -= coefficients[i] * columns[i];
+            }
+            squares += left * left;
+            lagged += row == 0 ? 0 : left * before;
+            before = left;
+        }
+        int rows = normal.rows;
+        double free = Math.max(1, rows - COLUMNS);
+        double deviation = Math.sqrt(squares / free);
+        double correlation = squares == 0 ? 0 : Math.max(0, Math.min(0.99, lagged / squares));
+        double effective = Math.max(1, rows * (1 - correlation) / (1 + correlation));
+        return new TurnFit(frequency, from, to, coefficients, deviation, deviation * Math.sqrt(2 / effective), squares);
+    }
+
+    /** Sum of the squares that such a fit would leave, without making it. */
+    static double rest(Signal signal, double from, double to, double frequency, int enough) {
+        Normal normal = new Normal(signal, from, to, frequency, enough);
+        double[] coefficients = normal.solve();
+        double rest = normal.squares;
+        for (int i = 0; i < COLUMNS; i++) {
+            rest -= coefficients[i] * normal.right[i];
+        }
+        return Math.max(0, rest + normal.offset * normal.sum);
+    }
+
+    /** Normal equations of the fit; the signal is taken about its mean so that no digits are lost. */
+    private static final class Normal {
+        private final Signal signal;
+        private final int first;
+        private final int stride;
+        private final double middle;
+        private final double half;
+        private final double frequency;
+        private final double[][] left = new double[COLUMNS][COLUMNS];
+        private final double[] right = new double[COLUMNS];
+        private final double offset;
+        private final int rows;
+        private double squares;
+        private double sum;
+
+        Normal(Signal signal, double from, double to, double frequency, int enough) {
+            this.signal = signal;
+            this.first = signal.from(from);
+            int last = signal.to(to);
+            this.stride = Math.max(1, (last - first) / enough);
+            this.rows = (last - first) / stride + 1;
+            this.middle = (from + to) / 2;
+            this.half = (to - from) / 2;
+            this.frequency = frequency;
+            this.offset = signal.mean(from, to);
+            double[] columns = new double[COLUMNS];
+            for (int row = 0; row < rows; row++) {
+                columns(row, columns);
+                double value = signal.value(first + row * stride) - offset;
+                squares += value * value;
+                sum += value;
+                for (int i = 0; i < COLUMNS; i++) {
+                    right[i] += columns[i] * value;
+                    for (int j = 0; j <= i; j++) {
+                        left[i][j] += columns[i] * columns[j];
+                    }
+                }
+            }
+            for (int i = 0; i < COLUMNS; i++) {
+                for (int j = i + 1; j < COLUMNS; j++) {
+                    left[i][j] = left[j][i];
+                }
+            }
+        }
+
+        /** Fills in the columns of a row and answers its time. */
+        private double columns(int row, double[] columns) {
+            double time = signal.time(first + row * stride);
+            fill(columns, (time - middle) / half, time, frequency);
+            return time;
+        }
+
+        /** Coefficients with the mean put back. */
+        private double[] solve() {
+            double[] solved = new QRDecomposition(MatrixUtils.createRealMatrix(left))
+                    .getSolver()
+                    .solve(new ArrayRealVector(right, false))
+                    .toArray();
+            solved[0] += offset;
+            return solved;
+        }
+    }
+
+    private static void fill(double[] columns, double place, double time, double frequency) {
+        columns[0] = 1;
+        columns[1] = place;
+        columns[2] = place * place;
+        double angle = 2 * Math.PI * frequency * time;
+        double cosine = Math.cos(angle);
+        double sine = Math.sin(angle);
+        columns[TREND] = cosine;
+        columns[TREND + 1] = sine;
+        columns[TREND + 2] = cosine * cosine - sine * sine;
+        columns[TREND + 3] = 2 * sine * cosine;
+    }
+
+    double frequency() {
+        return frequency;
+    }
+
+    double turn() {
+        return 1 / frequency;
+    }
+
+    double from() {
+        return from;
+    }
+
+    double to() {
+        return to;
+    }
+
+    /** Mean of the slow curve over the span of the fit. */
+    double mean() {
+        return mean;
+    }
+
+    /** Change of the slow curve per second. */
+    double slope() {
+        return coefficients[1] / half;
+    }
+
+    /** Standard error of the slope. */
+    double slopeError() {
+        return error * Math.sqrt(1.5) / half;
+    }
+
+    /** Amplitude of the first or second harmonic in the unit of the signal. */
+    double amplitude(int harmonic) {
+        return Math.hypot(coefficients[TREND + 2 * harmonic - 2], coefficients[TREND + 2 * harmonic - 1]);
+    }
+
+    /** Standard error of an amplitude. */
+    double amplitudeError() {
+        return error;
+    }
+
+    /** Standard error of the mean. */
+    double meanError() {
+        return error / Math.sqrt(2);
+    }
+
+    /** Standard deviation of what the fit leaves. */
+    double residual() {
+        return residual;
+    }
+
+    /** Sum of the squares that the fit leaves. */
+    double squares() {
+        return squares;
+    }
+
+    double curveAt(double time) {
+        double[] columns = new double[COLUMNS];
+        fill(columns, (time - middle) / half, time, frequency);
+        double sum = 0;
+        for (int i = 0; i < COLUMNS; i++) {
+            sum += coefficients[i] * columns[i];
+        }
+        return sum;
+    }
+
+    /** Highest value of the fitted curve within its span. */
+    double highest() {
+        double highest = Double.NEGATIVE_INFINITY;
+        double step = turn() / 200;
+        for (double time = from; time <= to; time += step) {
+            highest = Math.max(highest, curveAt(time));
+        }
+        return highest;
+    }
+
+    /** Difference between the highest and lowest point of the harmonics alone. */
+    double range() {
+        double highest = Double.NEGATIVE_INFINITY;
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < 400; i++) {
+            double swing = swingAt(turn() * i / 400);
+            highest = Math.max(highest, swing);
+            lowest = Math.min(lowest, swing);
+        }
+        return highest - lowest;
+    }
+
+    /** Highest point of the harmonics alone. */
+    double crest() {
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < 400; i++) {
+            highest = Math.max(highest, swingAt(turn() * i / 400));
+        }
+        return highest;
+    }
+
+    private double swingAt(double time) {
+        double sum = 0;
+        for (int h = 1; h <= HARMONICS; h++) {
+            double angle = 2 * Math.PI * frequency * h * time;
+            sum += coefficients[TREND + 2 * h - 2] * Math.cos(angle)
+                    + coefficients[TREND + 2 * h - 1] * Math.sin(angle);
+        }
+        return sum;
+    }
+
+    /** Factor of the swing on the mean force at any time of the test: the rollers turn evenly. */
+    double factorAt(double time) {
+        return mean == 0 ? 1 : Math.max(0.1, 1 + swingAt(time) / mean);
+    }
+}
