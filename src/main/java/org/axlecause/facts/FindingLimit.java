@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param quantity measured quantity; null where a state makes the deficiency
  * @param bound side on which the value refuses
  * @param value limit in SI units; null where the part's own mark or the maker's limit counts
+ * @param axles axles it is about; empty for any place
  * @param affecting whether it holds only where a brake figure of the same axle breaks its limit too
  * @param severity class in the regime's scale
  * @param item number in the regime's document
@@ -27,6 +28,7 @@ public record FindingLimit(
         @Nullable MeasuredQuantity quantity,
         @Nullable Bound bound,
         @Nullable BigDecimal value,
+        List<Integer> axles,
         boolean affecting,
         @Nullable DeficiencyClass severity,
         @Nullable String item,
@@ -37,11 +39,14 @@ public record FindingLimit(
     public FindingLimit {
         components = List.copyOf(components);
         conditions = List.copyOf(conditions);
+        axles = List.copyOf(axles);
     }
 
     /** Whether that finding makes the deficiency, its effect on the brake left aside. */
     public boolean isMetBy(Finding finding) {
-        if (!components.contains(finding.component())) {
+        Integer axle = finding.place().axle();
+        if (!components.contains(finding.component())
+                || (!axles.isEmpty() && (axle == null || !axles.contains(axle)))) {
             return false;
         }
         if (bound == null) {

@@ -67,9 +67,9 @@ public record Limit(
                 && (severity == null || severity.compareTo(other.severity) < 0);
     }
 
-    /** Whether it is about the wheels or the axle at which the part was found. */
+    /** Whether it is the regime's and about the wheels or the axle at which the part was found. */
     public boolean isOnAxleOf(Finding finding) {
-        return place.sameAxle(finding.place());
+        return standing == LimitStanding.REGIME && place.sameAxle(finding.place());
     }
 
     /** The workshop's own limit made of a threshold: it may warn and never takes a class of the regime. */

@@ -15,9 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param limits limits, one for each axle, wheel or the vehicle
  * @param items deficiencies without a figure
  * @param findingLimits what makes a part deficient
- * @param imbalance formula that compares the wheels of an axle
- * @param imbalanceBelow formula where the axle's force is a small share of its load; null where there is only one
- * @param imbalanceBranch share of the axle load at which the first formula begins to hold
+ * @param imbalance how it compares the wheels of an axle
  * @param effortUnit how it states what the brake achieves
  * @param gravity acceleration of gravity that turns mass into weight, m/s2
  * @param masses masses to which forces may be related, best first
@@ -34,9 +32,7 @@ public record RegimeTerms(
         List<Limit> limits,
         List<InspectedItem> items,
         List<FindingLimit> findingLimits,
-        ImbalanceFormula imbalance,
-        @Nullable ImbalanceFormula imbalanceBelow,
-        @Nullable BigDecimal imbalanceBranch,
+        ImbalanceTerms imbalance,
         EffortUnit effortUnit,
         BigDecimal gravity,
         List<MassTerm> masses,

@@ -1,6 +1,7 @@
 package org.axlecause.facts;
 
 import java.math.BigDecimal;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How a regime reads a road test.
@@ -8,5 +9,21 @@ import java.math.BigDecimal;
  * @param decelerationCounts whether deceleration over gravity counts as efficiency
  * @param averagingBegins share of the initial speed at which the mean fully developed deceleration begins
  * @param averagingEnds share of the initial speed at which it ends
+ * @param stoppingFrom speed from which its stopping distances hold, m/s; null where it has none
+ * @param stoppingTolerance largest departure from that speed, as a ratio; null where it has none
  */
-public record RoadTerms(boolean decelerationCounts, BigDecimal averagingBegins, BigDecimal averagingEnds) {}
+public record RoadTerms(
+        boolean decelerationCounts,
+        BigDecimal averagingBegins,
+        BigDecimal averagingEnds,
+        @Nullable BigDecimal stoppingFrom,
+        @Nullable BigDecimal stoppingTolerance) {
+
+    /** Whether a stop from that speed may be held against the regime's stopping distances. */
+    public boolean admitsStopFrom(@Nullable BigDecimal speed) {
+        return stoppingFrom != null
+                && stoppingTolerance != null
+                && speed != null
+                && speed.subtract(stoppingFrom).abs().compareTo(stoppingFrom.multiply(stoppingTolerance)) <= 0;
+    }
+}

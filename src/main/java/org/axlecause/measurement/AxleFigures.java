@@ -37,7 +37,7 @@ final class AxleFigures {
         BigDecimal left = axle.left();
         BigDecimal right = axle.right();
         ImbalanceFormula formula = formulaFor(axle, terms, sheet);
-        FigureKind kind = kindOf(formula == null ? terms.imbalance() : formula, terms);
+        FigureKind kind = kindOf(formula == null ? terms.imbalance().formula() : formula, terms);
         if (left == null || right == null) {
             sheet.cannotShow(kind, axle.test(), axle.place(), "the force of a wheel was not recorded");
             return;
@@ -159,10 +159,10 @@ final class AxleFigures {
 
     /** The formula that holds for this axle; null where the load that would decide is not known. */
     private static @Nullable ImbalanceFormula formulaFor(TestedAxle axle, RegimeTerms terms, RegimeFigureSheet sheet) {
-        BigDecimal branch = terms.imbalanceBranch();
-        ImbalanceFormula below = terms.imbalanceBelow();
-        if (branch == null || below == null) {
-            return terms.imbalance();
+        BigDecimal branch = terms.imbalance().branch();
+        ImbalanceFormula below = terms.imbalance().below();
+        if (branch == null || below == null || axle.number() == 1) {
+            return terms.imbalance().formula();
         }
         BigDecimal left = axle.left();
         BigDecimal right = axle.right();
@@ -175,7 +175,7 @@ final class AxleFigures {
             return null;
         }
         BigDecimal needed = branch.multiply(load).multiply(terms.gravity());
-        return left.add(right).compareTo(needed) >= 0 ? terms.imbalance() : below;
+        return left.add(right).compareTo(needed) >= 0 ? terms.imbalance().formula() : below;
     }
 
     private static @Nullable BigDecimal baseOf(

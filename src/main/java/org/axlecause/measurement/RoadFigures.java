@@ -46,8 +46,15 @@ final class RoadFigures {
                         "deceleration on the road / gravity");
             }
         }
-        if (road.stoppingDistance() != null) {
-            sheet.show(FigureKind.STOPPING_DISTANCE, test, Place.VEHICLE, road.stoppingDistance(), null, "as driven");
+        BigDecimal stop = road.stoppingDistance();
+        if (stop != null && terms.road().admitsStopFrom(road.initialSpeed())) {
+            sheet.show(FigureKind.STOPPING_DISTANCE, test, Place.VEHICLE, stop, null, "as driven");
+        } else if (stop != null) {
+            sheet.cannotShow(
+                    FigureKind.STOPPING_DISTANCE,
+                    test,
+                    Place.VEHICLE,
+                    "not driven from a speed for which the regime has a stopping distance");
         }
         if (road.deviation() != null) {
             sheet.deviates(new RoadDeviation(id, road.stage(), road.brake(), road.deviation()));

@@ -8,6 +8,9 @@ enum Datum {
     ANTILOCK("whether an anti-lock system is fitted"),
     CIRCUIT_SPLIT("how the hydraulic circuits are split"),
     MAXIMUM_MASS("the maximum authorised mass"),
+    UNLADEN_MASS("the unladen mass"),
+    TEST_STATE("the mass as tested, the unladen and the maximum mass"),
+    AXLE_BRAKES("the kind of brake of each axle"),
     TRAILER("the kind of trailer");
 
     private final String words;

@@ -29,6 +29,7 @@ record LimitEntry(
         Scope place,
         Bound bound,
         Period day,
+        LimitStanding standing,
         List<Grade> grades,
         List<Case> cases) {
 
@@ -41,7 +42,7 @@ record LimitEntry(
             "s", "seconds");
 
     static LimitEntry of(YamlNode node) {
-        node.only("deficiency", "figure", "brake", "place", "bound", "from", "before", "grades", "values");
+        node.only("deficiency", "figure", "brake", "place", "bound", "from", "before", "standing", "grades", "values");
         FigureKind figure = node.code("figure", FigureKind.class);
         List<Grade> grades =
                 node.member("grades").items().stream().map(Grade::of).toList();
@@ -51,6 +52,14 @@ record LimitEntry(
         if (grades.isEmpty() || cases.isEmpty()) {
             throw node.wrong("a limit has no grade or no value", "add at least one under 'grades' and under 'values'");
         }
+        LimitStanding written = node.optionalCode("standing", LimitStanding.class);
+        LimitStanding standing = written == null ? LimitStanding.REGIME : written;
+        if (standing == LimitStanding.WORKSHOP && grades.stream().anyMatch(grade -> grade.severity() != null)) {
+            throw node.member("standing")
+                    .wrong(
+                            "a limit of standing workshop has a class of the regime",
+                            "remove 'class' from its grades, or the standing if a text of the regime gives the value");
+        }
         return new LimitEntry(
                 node.code("deficiency", DeficiencyCode.class),
                 figure,
@@ -58,6 +67,7 @@ record LimitEntry(
                 node.code("place", Scope.class),
                 node.code("bound", Bound.class),
                 new Period(node.optionalDate("from"), node.optionalDate("before")),
+                standing,
                 grades,
                 cases);
     }
@@ -82,7 +92,7 @@ record LimitEntry(
                             grade.of(value),
                             grade.severity(),
                             grade.item(),
-                            LimitStanding.REGIME,
+                            standing,
                             grade.weaker(chosen.verified()),
                             chosen.source()));
                 }

@@ -34,6 +34,10 @@ record Period(@Nullable LocalDate from, @Nullable LocalDate before) {
         if (from == null && before == null) {
             return true;
         }
-        return day == null ? unknown.add(datum) : holds(day);
+        if (day == null) {
+            unknown.add(datum);
+            return true;
+        }
+        return holds(day);
     }
 }

@@ -14,22 +14,19 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.axlecause.facts.Bound;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Circumstance;
-import org.axlecause.facts.Component;
-import org.axlecause.facts.Condition;
 import org.axlecause.facts.DeficiencyClass;
 import org.axlecause.facts.DeficiencyCode;
 import org.axlecause.facts.EffortUnit;
 import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.FindingLimit;
 import org.axlecause.facts.ImbalanceFormula;
+import org.axlecause.facts.ImbalanceTerms;
 import org.axlecause.facts.InspectedItem;
 import org.axlecause.facts.Lenience;
 import org.axlecause.facts.Limit;
 import org.axlecause.facts.MassTerm;
-import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.RegimeGap;
@@ -56,9 +53,7 @@ public final class Regime {
     private final String code;
     private final String name;
     private final String version;
-    private final ImbalanceFormula imbalance;
-    private final @Nullable ImbalanceFormula imbalanceBelow;
-    private final @Nullable BigDecimal imbalanceBranch;
+    private final ImbalanceTerms imbalance;
     private final EffortUnit effortUnit;
     private final BigDecimal gravity;
     private final @Nullable BigDecimal frontAxleAddition;
@@ -67,7 +62,7 @@ public final class Regime {
     private final List<MassEntry> masses;
     private final List<Lenience> lenience;
     private final List<InspectedItem> items;
-    private final List<FindingLimit> findingLimits;
+    private final List<FindingEntry> findingLimits;
     private final List<LimitEntry> limits;
 
     private Regime(YamlFile file) {
@@ -94,10 +89,11 @@ public final class Regime {
         name = root.text("name");
         version = digest(file.text());
         YamlNode formula = root.member("imbalance").only("formula", "below", "branch-percent", "verified", "source");
-        imbalance = formula.code("formula", ImbalanceFormula.class);
-        imbalanceBelow = formula.optionalCode("below", ImbalanceFormula.class);
-        imbalanceBranch = ratio(formula.optionalDecimal("branch-percent"));
-        if ((imbalanceBelow == null) != (imbalanceBranch == null)) {
+        imbalance = new ImbalanceTerms(
+                formula.code("formula", ImbalanceFormula.class),
+                formula.optionalCode("below", ImbalanceFormula.class),
+                ratio(formula.optionalDecimal("branch-percent")));
+        if ((imbalance.below() == null) != (imbalance.branch() == null)) {
             throw formula.wrong(
                     "only one of 'below' and 'branch-percent' is written",
                     "write the second formula and the share of the axle load below which it holds, or neither");
@@ -118,9 +114,8 @@ public final class Regime {
         masses = root.member("masses").items().stream().map(MassEntry::of).toList();
         lenience = root.items("lenience").stream().map(Regime::lenienceOf).toList();
         items = itemsOf(root.items("items"), name);
-        findingLimits = root.items("finding-limits").stream()
-                .map(Regime::findingLimitOf)
-                .toList();
+        findingLimits =
+                root.items("finding-limits").stream().map(FindingEntry::of).toList();
         limits = root.member("limits").items().stream().map(LimitEntry::of).toList();
     }
 
@@ -151,6 +146,13 @@ public final class Regime {
         for (LimitEntry entry : limits) {
             forVehicle.addAll(entry.limitsFor(vehicle, day, missing));
         }
+        List<FindingLimit> forFindings = new ArrayList<>();
+        for (FindingEntry entry : findingLimits) {
+            FindingLimit limit = entry.limitFor(vehicle, missing);
+            if (limit != null) {
+                forFindings.add(limit);
+            }
+        }
         List<MassTerm> known = masses.stream()
                 .map(mass -> mass.termFor(vehicle))
                 .filter(Objects::nonNull)
@@ -161,10 +163,8 @@ public final class Regime {
                 day,
                 forVehicle,
                 items,
-                findingLimits,
+                forFindings,
                 imbalance,
-                imbalanceBelow,
-                imbalanceBranch,
                 effortUnit,
                 gravity,
                 known,
@@ -246,45 +246,15 @@ public final class Regime {
                 node.text("source"));
     }
 
-    private static FindingLimit findingLimitOf(YamlNode node) {
+    private static RoadTerms roadOf(YamlNode node) {
         node.only(
-                "deficiency",
-                "components",
-                "conditions",
-                "quantity",
-                "bound",
-                "millimetres",
-                "affecting",
-                "class",
-                "item",
+                "deceleration-counts",
+                "averaging-begins",
+                "averaging-ends",
+                "stopping-from-metres-per-second",
+                "stopping-tolerance-percent",
                 "verified",
                 "source");
-        List<Condition> conditions = node.codes("conditions", Condition.class);
-        MeasuredQuantity quantity = node.optionalCode("quantity", MeasuredQuantity.class);
-        Bound bound = node.optionalCode("bound", Bound.class);
-        if (conditions.isEmpty() == (quantity == null) || (quantity == null) != (bound == null)) {
-            throw node.wrong(
-                    "a limit of a finding needs either conditions or a measured quantity",
-                    "write 'conditions', or 'quantity' with 'bound' and, unless the part's own limit counts,"
-                            + " 'millimetres'");
-        }
-        BigDecimal millimetres = node.optionalDecimal("millimetres");
-        return new FindingLimit(
-                node.code("deficiency", DeficiencyCode.class),
-                node.codes("components", Component.class),
-                conditions,
-                quantity,
-                bound,
-                millimetres == null ? null : millimetres.movePointLeft(3),
-                Boolean.TRUE.equals(node.optionalFlag("affecting")),
-                node.optionalCode("class", DeficiencyClass.class),
-                node.optionalText("item"),
-                node.code("verified", Verified.class),
-                node.text("source"));
-    }
-
-    private static RoadTerms roadOf(YamlNode node) {
-        node.only("deceleration-counts", "averaging-begins", "averaging-ends", "verified", "source");
         requireGround(node);
         BigDecimal begins = node.decimal("averaging-begins");
         BigDecimal ends = node.decimal("averaging-ends");
@@ -294,7 +264,14 @@ public final class Regime {
                             "averaging from " + begins + " to " + ends + " of the initial speed is no braking",
                             "write shares such as 0.8 and 0.1, the first one greater");
         }
-        return new RoadTerms(node.member("deceleration-counts").flag(), begins, ends);
+        BigDecimal stoppingFrom = node.optionalDecimal("stopping-from-metres-per-second");
+        BigDecimal tolerance = ratio(node.optionalDecimal("stopping-tolerance-percent"));
+        if ((stoppingFrom == null) != (tolerance == null)) {
+            throw node.wrong(
+                    "only one of 'stopping-from-metres-per-second' and 'stopping-tolerance-percent' is written",
+                    "write both where the regime has stopping distances, or neither");
+        }
+        return new RoadTerms(node.member("deceleration-counts").flag(), begins, ends, stoppingFrom, tolerance);
     }
 
     private static @Nullable Rounding roundingOf(@Nullable YamlNode node) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.axlecause.facts.Axle;
+import org.axlecause.facts.BrakeLayout;
 import org.axlecause.facts.CircuitSplit;
 import org.axlecause.facts.TrailerKind;
 import org.axlecause.facts.Vehicle;
@@ -23,8 +24,11 @@ record When(
         List<CircuitSplit> circuits,
         @Nullable BigDecimal maximumMassOver,
         @Nullable BigDecimal maximumMassUpTo,
+        @Nullable BigDecimal overUnladenBelow,
+        @Nullable TestState state,
         List<TrailerKind> trailers,
-        @Nullable Boolean steered) {
+        @Nullable Boolean steered,
+        List<BrakeLayout> axleBrakes) {
 
     static final List<String> MEMBERS = List.of(
             "categories",
@@ -38,8 +42,11 @@ record When(
             "circuit-split",
             "maximum-mass-over",
             "maximum-mass-up-to",
+            "maximum-over-unladen-below",
+            "test-state",
             "trailers",
-            "steered");
+            "steered",
+            "axle-brakes");
 
     static When of(YamlNode node) {
         return new When(
@@ -51,8 +58,11 @@ record When(
                 node.codes("circuit-split", CircuitSplit.class),
                 node.optionalDecimal("maximum-mass-over"),
                 node.optionalDecimal("maximum-mass-up-to"),
+                node.optionalDecimal("maximum-over-unladen-below"),
+                node.optionalCode("test-state", TestState.class),
                 node.codes("trailers", TrailerKind.class),
-                node.optionalFlag("steered"));
+                node.optionalFlag("steered"),
+                node.codes("axle-brakes", BrakeLayout.class));
     }
 
     /** Whether it holds; a day that is not known is taken from the nearest one that is. */
@@ -72,7 +82,10 @@ record When(
                 && admits(antilock == null ? List.of() : List.of(antilock), vehicle.antilock(), Datum.ANTILOCK, unknown)
                 && admits(circuits, vehicle.circuitSplit(), Datum.CIRCUIT_SPLIT, unknown)
                 && admits(trailers, vehicle.trailer(), Datum.TRAILER, unknown)
-                && admitsMass(vehicle.maximumMass(), unknown);
+                && admitsMass(vehicle.maximumMass(), unknown)
+                && admitsShare(vehicle, unknown)
+                && admits(state == null ? List.of() : List.of(state), TestState.of(vehicle), Datum.TEST_STATE, unknown)
+                && (axle == null || admits(axleBrakes, axle.brake(), Datum.AXLE_BRAKES, unknown));
         return possible ? new Match(true, unknown) : Match.NEVER;
     }
 
@@ -90,10 +103,28 @@ record When(
             return true;
         }
         if (mass == null) {
-            return unknown.add(Datum.MAXIMUM_MASS);
+            unknown.add(Datum.MAXIMUM_MASS);
+            return true;
         }
         return (maximumMassOver == null || mass.compareTo(maximumMassOver) > 0)
                 && (maximumMassUpTo == null || mass.compareTo(maximumMassUpTo) <= 0);
+    }
+
+    private boolean admitsShare(Vehicle vehicle, Set<Datum> unknown) {
+        if (overUnladenBelow == null) {
+            return true;
+        }
+        BigDecimal maximum = vehicle.maximumMass();
+        BigDecimal unladen = vehicle.unladenMass();
+        if (maximum == null) {
+            unknown.add(Datum.MAXIMUM_MASS);
+            return true;
+        }
+        if (unladen == null) {
+            unknown.add(Datum.UNLADEN_MASS);
+            return true;
+        }
+        return maximum.compareTo(unladen.multiply(overUnladenBelow)) < 0;
     }
 
     private static <T> boolean admits(List<T> wanted, @Nullable T known, Datum datum, Set<Datum> unknown) {
@@ -101,7 +132,8 @@ record When(
             return true;
         }
         if (known == null) {
-            return unknown.add(datum);
+            unknown.add(datum);
+            return true;
         }
         return wanted.contains(known);
     }

@@ -135,6 +135,35 @@ class DeficiencyRulesTest {
     }
 
     @Test
+    void a_value_that_no_text_confirms_warns_without_a_class() {
+        Limit unconfirmed = new Limit(
+                DeficiencyCode.SERVICE_IMBALANCE,
+                FigureKind.IMBALANCE,
+                BrakeSystem.SERVICE,
+                REAR,
+                Bound.MAXIMUM,
+                new BigDecimal("0.25"),
+                null,
+                null,
+                LimitStanding.WORKSHOP,
+                Verified.MEMORY,
+                "test regime");
+        Figure beyond = at(REAR, FigureKind.IMBALANCE, BrakeSystem.SERVICE, "0.2501");
+        Figure within = at(REAR, FigureKind.IMBALANCE, BrakeSystem.SERVICE, "0.25");
+        Exemption exempt = new Exemption(
+                FigureKind.IMBALANCE, TEST, Stage.ARRIVAL, BrakeSystem.SERVICE, REAR, "the lower wheel locked");
+
+        assertThat(RULES.given(unconfirmed, beyond).concluded(Deficiency.class))
+                .singleElement()
+                .satisfies(shownBy("DEF-100", "maximum 25.00 % by test regime (value: memory)"))
+                .satisfies(found -> assertThat(found.severity()).isNull());
+        assertThat(RULES.given(unconfirmed, within).concluded(Deficiency.class)).isEmpty();
+        assertThat(RULES.given(unconfirmed, beyond, exempt).concluded(Deficiency.class))
+                .isEmpty();
+        assertThat(RULES.given(beyond).concluded(Deficiency.class)).isEmpty();
+    }
+
+    @Test
     void an_unobservable_figure_breaks_no_limit() {
         Limit major = imbalance("0.30", DeficiencyClass.MAJOR);
         Figure unseen = new Figure(
@@ -342,6 +371,7 @@ class DeficiencyRulesTest {
                 null,
                 null,
                 null,
+                List.of(),
                 affecting,
                 severity,
                 "9.9",
@@ -357,6 +387,7 @@ class DeficiencyRulesTest {
                 null,
                 null,
                 null,
+                List.of(),
                 affecting,
                 severity,
                 "9.9",
@@ -372,6 +403,7 @@ class DeficiencyRulesTest {
                 MeasuredQuantity.LINING_THICKNESS,
                 bound,
                 value == null ? null : new BigDecimal(value),
+                List.of(),
                 false,
                 severity,
                 "9.9",
