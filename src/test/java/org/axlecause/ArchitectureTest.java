@@ -44,10 +44,10 @@ class ArchitectureTest {
 
     /** They stand between the stores and the server: start it, refuse a wrong role, bind a transaction to a tenant. */
     private static final Set<String> KEEP_THE_DATABASE =
-            Set.of("EmbeddedDatabase", "RoleCheck", "TenantTransaction", "DatabaseException");
+            Set.of("EmbeddedDatabase", "RoleCheck", "TenantTransaction", "EntityTenant", "DatabaseException");
 
-    /** Says why the service can't start, before there is a log. */
-    private static final Set<String> WRITE_TO_THE_CONSOLE = Set.of("DatabaseAtHand");
+    /** They say why the service can't start, before there is a log, and what a command has made. */
+    private static final Set<String> WRITE_TO_THE_CONSOLE = Set.of("DatabaseAtHand", "MakeKeyCommand");
 
     /** The entry point, the only class above the packages. */
     private static final Set<String> ABOVE_THE_PACKAGES = Set.of("Axlecause", "package-info");

@@ -1,6 +1,9 @@
 package org.axlecause.casefile;
 
+import io.quarkus.runtime.PreventFurtherStepsException;
+import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
@@ -22,6 +25,7 @@ import javax.crypto.Cipher;
 import javax.crypto.Mac;
 import javax.crypto.spec.GCMParameterSpec;
 import javax.crypto.spec.SecretKeySpec;
+import org.axlecause.shared.CannotStart;
 import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
@@ -61,14 +65,10 @@ public class VehicleIdentityStore {
     VehicleIdentityStore(
             TenantTransaction transaction,
             Clock clock,
-            @ConfigProperty(name = "axlecause.identity-key") String identityKey) {
+            @ConfigProperty(name = "axlecause.identity-key") Optional<String> identityKey) {
         this.transaction = transaction;
         this.clock = clock;
-        byte[] key = Base64.getDecoder().decode(identityKey);
-        if (key.length != KEY_BYTES) {
-            throw new IllegalArgumentException(
-                    "axlecause.identity-key must be 32 bytes in base64, but is " + key.length);
-        }
+        byte[] key = key(identityKey.orElse(""));
         this.digestKey = derived(key, "digest");
         this.cipherKey = derived(key, "cipher");
     }
@@ -179,6 +179,29 @@ public class VehicleIdentityStore {
         byte[] bytes = new byte[count];
         random.nextBytes(bytes);
         return bytes;
+    }
+
+    void atStart(@Observes StartupEvent event) {
+        // Why an empty observer: it makes the container build this store at start, so that a missing key shows then.
+    }
+
+    private static byte[] key(String identityKey) {
+        try {
+            byte[] key = Base64.getDecoder().decode(identityKey);
+            if (key.length == KEY_BYTES) {
+                return key;
+            }
+        } catch (IllegalArgumentException e) {
+            throw noKey();
+        }
+        throw noKey();
+    }
+
+    private static PreventFurtherStepsException noKey() {
+        return CannotStart.because(
+                "AXLECAUSE_IDENTITY_KEY must hold 32 random bytes in base64 (openssl rand -base64 32):"
+                        + " personal data is encrypted and found again by it. Keep it as safe as the database, and never"
+                        + " change it.");
     }
 
     private static SecretKeySpec derived(byte[] key, String purpose) {

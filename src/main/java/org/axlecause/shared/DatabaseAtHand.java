@@ -21,8 +21,10 @@ public final class DatabaseAtHand {
         makeReady(EmbeddedDatabase::start);
     }
 
-    /** For a command: uses the embedded server that a running service holds, too. */
+    /** For a command, which serves nothing: uses the embedded server of a running service, or starts it. */
     public static void forCommand() {
+        System.setProperty("quarkus.http.host-enabled", "false");
+        System.setProperty("quarkus.log.level", "WARN");
         makeReady(EmbeddedDatabase::attachOrStart);
     }
 

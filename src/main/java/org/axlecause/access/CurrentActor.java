@@ -1,0 +1,25 @@
+package org.axlecause.access;
+
+import jakarta.enterprise.context.RequestScoped;
+import org.axlecause.shared.RefusedException;
+import org.jspecify.annotations.Nullable;
+
+/** Who acts in the present request; the gate has put them here. */
+@RequestScoped
+public class CurrentActor {
+
+    private @Nullable Actor actor;
+
+    /** The actor of this request; refuses where nobody passed the gate. */
+    public Actor get() {
+        Actor present = actor;
+        if (present == null) {
+            throw RefusedException.notAuthenticated("Send Authorization: Bearer with a key of this service.");
+        }
+        return present;
+    }
+
+    void is(Actor admitted) {
+        actor = admitted;
+    }
+}

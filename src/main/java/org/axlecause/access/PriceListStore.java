@@ -1,0 +1,70 @@
+package org.axlecause.access;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import org.axlecause.facts.PriceList;
+import org.axlecause.shared.Json;
+import org.axlecause.shared.TenantTransaction;
+
+/** The price lists of a tenant's sites; a new list is a new version, and old versions stay. */
+@ApplicationScoped
+public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, PriceListEntity.Key> {
+
+    private final TenantTransaction transaction;
+    private final Clock clock;
+
+    PriceListStore(TenantTransaction transaction, Clock clock) {
+        this.transaction = transaction;
+        this.clock = clock;
+    }
+
+    /** The newest list of a site. */
+    public Optional<PriceList> newest(String site) {
+        return find("tenant = ?1 and site = ?2 order by version desc", transaction.tenant(), site)
+                .firstResultOptional()
+                .map(PriceListStore::read);
+    }
+
+    /** One version of a site's list. */
+    public Optional<PriceList> find(String site, int version) {
+        return findByIdOptional(new PriceListEntity.Key(transaction.tenant(), site, version))
+                .map(PriceListStore::read);
+    }
+
+    /** Keeps the list as its site's next version and returns it with that version. */
+    public PriceList add(PriceList list, String createdBy) {
+        int version = newest(list.site()).map(PriceList::version).orElse(0) + 1;
+        PriceList numbered = new PriceList(
+                list.site(), version, list.currency(), list.hourlyRate(), list.taxRate(), list.parts(), list.hours());
+        PriceListEntity entity = new PriceListEntity();
+        entity.tenant = transaction.tenant();
+        entity.site = list.site();
+        entity.version = version;
+        entity.document = write(numbered);
+        entity.createdAt = OffsetDateTime.now(clock);
+        entity.createdBy = createdBy;
+        persist(entity);
+        flush();
+        return numbered;
+    }
+
+    private static PriceList read(PriceListEntity entity) {
+        try {
+            return Json.mapper().readValue(entity.document, PriceList.class);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("A stored price list can't be read", e);
+        }
+    }
+
+    private static String write(PriceList list) {
+        try {
+            return Json.mapper().writeValueAsString(list);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("A price list is plain JSON", e);
+        }
+    }
+}

@@ -1,0 +1,11 @@
+package org.axlecause.shared;
+
+import java.lang.reflect.Method;
+import org.jspecify.annotations.Nullable;
+
+/** Decides who comes in, before a request's body is read; refuses by {@link RefusedException}. */
+public interface Gate {
+
+    /** Admits the bearer of this {@code Authorization} header to the method that answers the route, or refuses. */
+    void admit(@Nullable String authorization, Class<?> resource, Method method);
+}
