@@ -65,11 +65,6 @@ public final class PolicyFile {
     private static PolicyClause clause(YamlNode node, ClauseCode code) {
         Necessity necessity = node.optionalCode("necessity", Necessity.class);
         BigDecimal value = node.has("value") ? value(node) : null;
-        if ((necessity == null) == (value == null)) {
-            throw node.wrong(
-                    "clause '" + code + "' sets " + (value == null ? "neither" : "both") + " a value and a necessity",
-                    "write either value and unit, or necessity");
-        }
         return new PolicyClause(
                 code,
                 value,
