@@ -11,13 +11,16 @@ import org.jspecify.annotations.Nullable;
  * @param averagingEnds share of the initial speed at which it ends
  * @param stoppingFrom speed from which its stopping distances hold, m/s; null where it has none
  * @param stoppingTolerance largest departure from that speed, as a ratio; null where it has none
+ * @param buildUp seconds of full speed that a stopping distance allows for the build-up of the brakes; null where a
+ *     deceleration can't be taken from a stopping distance
  */
 public record RoadTerms(
         boolean decelerationCounts,
         BigDecimal averagingBegins,
         BigDecimal averagingEnds,
         @Nullable BigDecimal stoppingFrom,
-        @Nullable BigDecimal stoppingTolerance) {
+        @Nullable BigDecimal stoppingTolerance,
+        @Nullable BigDecimal buildUp) {
 
     /** Whether a stop from that speed may be held against the regime's stopping distances. */
     public boolean admitsStopFrom(@Nullable BigDecimal speed) {

@@ -64,7 +64,7 @@ final class AxleFigures {
                 axle.test(),
                 axle.place(),
                 value,
-                UncertaintyOfRatio.ofImbalance(formula, forces, base, axle.tester()),
+                UncertaintyOfRatio.ofImbalance(formula, forces, base, axle),
                 basisOf(formula, forces, terms));
         lenience(kind, left, right, axle, terms, sheet);
     }
@@ -86,7 +86,7 @@ final class AxleFigures {
                     axle.test(),
                     axle.place(),
                     RegimeFigures.rounded(value, terms),
-                    UncertaintyOfRatio.ofEffort(List.of(left, right), weight, axle.tester()),
+                    UncertaintyOfRatio.ofEffort(List.of(axle), left.add(right), weight),
                     "of " + plain(load) + " kg, " + axle.loadName());
         }
     }

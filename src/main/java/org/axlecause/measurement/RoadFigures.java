@@ -35,7 +35,7 @@ final class RoadFigures {
                     Place.VEHICLE,
                     deceleration,
                     null,
-                    basisOf(road));
+                    basisOf(road, terms.road()));
             if (terms.road().decelerationCounts() && terms.effortUnit() == EffortUnit.SHARE_OF_WEIGHT) {
                 sheet.show(
                         FigureKind.EFFICIENCY,
@@ -61,11 +61,16 @@ final class RoadFigures {
         }
     }
 
-    /** Mean fully developed deceleration, as recorded or from speeds and distances; null where neither is known. */
+    /** Mean deceleration: as recorded, from speeds and distances, or from the stop as a whole; null where none is known. */
     static @Nullable BigDecimal deceleration(RoadTestRecorded road, RoadTerms terms) {
         if (road.meanFullyDevelopedDeceleration() != null) {
             return road.meanFullyDevelopedDeceleration();
         }
+        BigDecimal averaged = averaged(road, terms);
+        return averaged != null ? averaged : overTheStop(road, terms);
+    }
+
+    private static @Nullable BigDecimal averaged(RoadTestRecorded road, RoadTerms terms) {
         BigDecimal from = road.beginDistance();
         BigDecimal to = road.endDistance();
         BigDecimal begin = speed(road.beginSpeed(), road.initialSpeed(), terms.averagingBegins());
@@ -78,8 +83,23 @@ final class RoadFigures {
                 .divide(TWO.multiply(to.subtract(from)), MathContext.DECIMAL128);
     }
 
-    private static String basisOf(RoadTestRecorded road) {
-        return road.meanFullyDevelopedDeceleration() != null ? "as recorded" : "from speeds and distances";
+    private static @Nullable BigDecimal overTheStop(RoadTestRecorded road, RoadTerms terms) {
+        BigDecimal speed = road.initialSpeed();
+        BigDecimal distance = road.stoppingDistance();
+        BigDecimal buildUp = terms.buildUp();
+        return speed == null || distance == null || buildUp == null
+                ? null
+                : StoppingDistance.deceleration(speed, buildUp, distance);
+    }
+
+    private static String basisOf(RoadTestRecorded road, RoadTerms terms) {
+        if (road.meanFullyDevelopedDeceleration() != null) {
+            return "as recorded";
+        }
+        BigDecimal buildUp = terms.buildUp();
+        return averaged(road, terms) != null || buildUp == null
+                ? "from speeds and distances"
+                : "from the stopping distance, " + AxleFigures.plain(buildUp) + " s allowed for the build-up";
     }
 
     private static @Nullable BigDecimal speed(

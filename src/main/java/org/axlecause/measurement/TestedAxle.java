@@ -90,6 +90,26 @@ record TestedAxle(
                 .orElse(null);
     }
 
+    /**
+     * Uncertainty of a wheel's highest force as its figure states it, parted into what a scale error of the tester
+     * makes and the rest; null where none is stated.
+     */
+    @Nullable
+    ForceUncertainty uncertainty(Side side) {
+        Place wheel = Place.ofWheel(reading.number(), side);
+        for (Figure figure : figures.figures()) {
+            BigDecimal stated = figure.uncertainty();
+            BigDecimal force = figure.value();
+            if (figure.kind() == FigureKind.PEAK && figure.place().equals(wheel) && stated != null && force != null) {
+                ForceUncertainty byTester = ForceUncertainty.of(force, tester);
+                double whole = stated.doubleValue();
+                double scale = byTester == null ? 0 : Math.min(byTester.accuracy(), whole);
+                return new ForceUncertainty(scale, 0, Math.sqrt(whole * whole - scale * scale));
+            }
+        }
+        return null;
+    }
+
     /** Mass on the axle: weighed, or else by the vehicle's data. */
     @Nullable
     BigDecimal load() {

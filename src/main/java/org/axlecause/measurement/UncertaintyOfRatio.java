@@ -3,7 +3,7 @@ package org.axlecause.measurement;
 import java.math.BigDecimal;
 import java.util.List;
 import org.axlecause.facts.ImbalanceFormula;
-import org.axlecause.facts.Tester;
+import org.axlecause.facts.Side;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,39 +16,40 @@ public final class UncertaintyOfRatio {
     private UncertaintyOfRatio() {}
 
     static @Nullable BigDecimal ofImbalance(
-            ImbalanceFormula formula, WheelForces forces, BigDecimal base, @Nullable Tester tester) {
-        ForceUncertainty ofHigher = ForceUncertainty.of(forces.higher(), tester);
-        ForceUncertainty ofLower = ForceUncertainty.of(forces.lower(), tester);
-        if (ofHigher == null || ofLower == null || base.signum() <= 0) {
+            ImbalanceFormula formula, WheelForces forces, BigDecimal base, TestedAxle axle) {
+        ForceUncertainty left = axle.uncertainty(Side.LEFT);
+        ForceUncertainty right = axle.uncertainty(Side.RIGHT);
+        if (left == null || right == null || base.signum() <= 0) {
             return null;
         }
         return switch (formula) {
             case DIFFERENCE_PER_AXLE_MASS, LARGEST_DIFFERENCE_OVER_AXLE_LOAD ->
-                Rounded.uncertainty(Math.hypot(ofHigher.combined(), ofLower.combined()) / base.doubleValue());
+                Rounded.uncertainty(Math.hypot(left.combined(), right.combined()) / base.doubleValue());
             default ->
                 Rounded.uncertainty(ImbalanceUncertainty.linear(
                         forces.higher().doubleValue(),
                         forces.lower().doubleValue(),
-                        ofHigher.combined(),
-                        ofLower.combined(),
+                        forces.leftIsHigher() ? left.combined() : right.combined(),
+                        forces.leftIsHigher() ? right.combined() : left.combined(),
                         0));
         };
     }
 
-    static @Nullable BigDecimal ofEffort(List<BigDecimal> forces, BigDecimal weight, @Nullable Tester tester) {
+    static @Nullable BigDecimal ofEffort(List<TestedAxle> axles, BigDecimal sum, BigDecimal weight) {
         double common = 0;
         double independent = 0;
-        double sum = 0;
-        for (BigDecimal force : forces) {
-            ForceUncertainty uncertainty = ForceUncertainty.of(force, tester);
-            if (uncertainty == null) {
-                return null;
+        for (TestedAxle axle : axles) {
+            for (Side side : Side.values()) {
+                ForceUncertainty uncertainty = axle.uncertainty(side);
+                if (uncertainty == null) {
+                    return null;
+                }
+                common += uncertainty.accuracy();
+                independent = Math.hypot(independent, uncertainty.independent());
             }
-            common += uncertainty.accuracy();
-            independent = Math.hypot(independent, uncertainty.independent());
-            sum += force.doubleValue();
         }
-        return Rounded.uncertainty(ofRatio(sum, Math.hypot(common, independent), weight.doubleValue(), 0));
+        return Rounded.uncertainty(
+                ofRatio(sum.doubleValue(), Math.hypot(common, independent), weight.doubleValue(), 0));
     }
 
     /**

@@ -72,7 +72,7 @@ final class VehicleFigures {
                 last.test(),
                 Place.VEHICLE,
                 value,
-                UncertaintyOfRatio.ofEffort(forces, weight, last.tester()),
+                UncertaintyOfRatio.ofEffort(axles, sum, weight),
                 "of " + AxleFigures.plain(kilograms) + " kg, " + mass.name());
         lenience(kind, value, axles, vehicle, last, terms, sheet);
     }

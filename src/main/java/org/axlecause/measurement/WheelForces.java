@@ -12,12 +12,14 @@ import org.jspecify.annotations.Nullable;
  *
  * @param higher higher force, newtons
  * @param lower lower force, newtons
+ * @param leftIsHigher whether the higher force is that of the left wheel
  * @param difference difference that the formula takes, newtons
  * @param note how the forces were taken where the formula alone doesn't say it
  */
 record WheelForces(
         BigDecimal higher,
         BigDecimal lower,
+        boolean leftIsHigher,
         BigDecimal difference,
         @Nullable String note) {
 
@@ -35,7 +37,7 @@ record WheelForces(
     private static WheelForces of(BigDecimal left, BigDecimal right, @Nullable String note) {
         BigDecimal higher = left.max(right);
         BigDecimal lower = left.min(right);
-        return new WheelForces(higher, lower, higher.subtract(lower), note);
+        return new WheelForces(higher, lower, left.compareTo(right) >= 0, higher.subtract(lower), note);
     }
 
     /** The largest difference at one instant up to the later of the two peaks. */
@@ -54,7 +56,11 @@ record WheelForces(
             }
         }
         return new WheelForces(
-                left.max(right), left.min(right), Rounded.force(largest), "difference at one instant of the trace");
+                left.max(right),
+                left.min(right),
+                left.compareTo(right) >= 0,
+                Rounded.force(largest),
+                "difference at one instant of the trace");
     }
 
     /** The forces as the first of the locked wheels is at its peak. */

@@ -59,6 +59,7 @@ public final class Regime {
     private final @Nullable BigDecimal frontAxleAddition;
     private final @Nullable Rounding rounding;
     private final RoadTerms road;
+    private final List<BuildUp> buildUps;
     private final List<MassEntry> masses;
     private final List<Lenience> lenience;
     private final List<InspectedItem> items;
@@ -111,6 +112,9 @@ public final class Regime {
         requireGround(effort);
         rounding = roundingOf(root.optional("rounding"));
         road = roadOf(root.member("road-test"));
+        buildUps = root.member("road-test").items("build-up").stream()
+                .map(BuildUp::of)
+                .toList();
         masses = root.member("masses").items().stream().map(MassEntry::of).toList();
         lenience = root.items("lenience").stream().map(Regime::lenienceOf).toList();
         items = itemsOf(root.items("items"), name);
@@ -171,8 +175,22 @@ public final class Regime {
                 frontAxleAddition,
                 lenience,
                 rounding,
-                road,
+                roadFor(vehicle),
                 gapsOf(vehicle, forVehicle, known, missing));
+    }
+
+    private RoadTerms roadFor(Vehicle vehicle) {
+        return buildUps.stream()
+                .filter(buildUp -> buildUp.when().matches(vehicle, null).certain())
+                .findFirst()
+                .map(buildUp -> new RoadTerms(
+                        road.decelerationCounts(),
+                        road.averagingBegins(),
+                        road.averagingEnds(),
+                        road.stoppingFrom(),
+                        road.stoppingTolerance(),
+                        buildUp.seconds()))
+                .orElse(road);
     }
 
     private List<RegimeGap> gapsOf(Vehicle vehicle, List<Limit> found, List<MassTerm> known, Set<Datum> missing) {
@@ -253,6 +271,7 @@ public final class Regime {
                 "averaging-ends",
                 "stopping-from-metres-per-second",
                 "stopping-tolerance-percent",
+                "build-up",
                 "verified",
                 "source");
         requireGround(node);
@@ -271,7 +290,7 @@ public final class Regime {
                     "only one of 'stopping-from-metres-per-second' and 'stopping-tolerance-percent' is written",
                     "write both where the regime has stopping distances, or neither");
         }
-        return new RoadTerms(node.member("deceleration-counts").flag(), begins, ends, stoppingFrom, tolerance);
+        return new RoadTerms(node.member("deceleration-counts").flag(), begins, ends, stoppingFrom, tolerance, null);
     }
 
     private static @Nullable Rounding roundingOf(@Nullable YamlNode node) {

@@ -266,6 +266,59 @@ class RegimeFiguresTest {
         assertThat(deceleration.value()).isCloseTo(new BigDecimal(expected), within(new BigDecimal("0.00001")));
     }
 
+    /**
+     * UN Regulation No. 13-H and No. 13, Annex 4, and 71/320/EEC: 0.1 v or 0.15 v and v2 / k, v in km/h (distances from
+     * memory, secondary rows of No. 13 read); a divisor k stands for a deceleration of k / 25.92.
+     */
+    @ParameterizedTest(name = "from {0} km/h: {3} m")
+    @CsvSource({
+        "100, 0.36, 166.666666667, 70.0",
+        "100, 0.36, 63.291139241,  168.0",
+        "80,  0.36, 150,           50.667",
+        "60,  0.54, 130,           36.692",
+        "80,  0.36, 75,            93.333",
+        "60,  0.54, 65,            64.385",
+        "70,  0.54, 57.5,          95.717",
+        "50,  0.54, 57.5,          50.978",
+        "40,  0.54, 57.5,          33.826"
+    })
+    void a_stopping_distance_and_a_deceleration_follow_from_each_other(
+            String speed, String buildUp, String divisor, String distance) {
+        BigDecimal initial = new BigDecimal(speed).divide(new BigDecimal("3.6"), MathContext.DECIMAL128);
+        BigDecimal deceleration = new BigDecimal(divisor).divide(new BigDecimal("25.92"), MathContext.DECIMAL128);
+
+        BigDecimal stop = StoppingDistance.of(initial, new BigDecimal(buildUp), deceleration);
+
+        assertThat(stop).isCloseTo(new BigDecimal(distance), within(new BigDecimal("0.0005")));
+        assertThat(StoppingDistance.deceleration(initial, new BigDecimal(buildUp), stop))
+                .isCloseTo(deceleration, within(new BigDecimal("1e-20")));
+        assertThat(StoppingDistance.deceleration(initial, BigDecimal.TEN, stop)).isNull();
+    }
+
+    /** 50.667 m from 80 km/h are 5.787 m/s2 (71/320/EEC, old M1). */
+    @Test
+    void a_stopping_distance_alone_shows_a_deceleration_with_its_basis() {
+        BigDecimal speed = new BigDecimal("80").divide(new BigDecimal("3.6"), MathContext.DECIMAL128);
+        Recorded stop = BrakeTests.road(new RoadTestRecorded(
+                Stage.ARRIVAL,
+                BrakeSystem.SERVICE,
+                speed,
+                null,
+                null,
+                null,
+                null,
+                null,
+                new BigDecimal("50.667"),
+                null));
+
+        assertThat(sheet("eu-periodic", aSmallVan(), stop).figures())
+                .filteredOn(figure -> figure.kind() == FigureKind.MEAN_FULLY_DEVELOPED_DECELERATION)
+                .singleElement()
+                .returns("from the stopping distance, 0.36 s allowed for the build-up", Figure::basis)
+                .satisfies(figure -> assertThat(figure.value())
+                        .isCloseTo(new BigDecimal("5.787"), within(new BigDecimal("0.0005"))));
+    }
+
     @Test
     void a_deceleration_over_gravity_is_an_efficiency_where_the_regime_reads_it_so() {
         Recorded road = road(null, new BigDecimal("4.905"), null, null, Deviation.EXCESSIVE);

@@ -5,11 +5,17 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.net.URL;
+import java.net.URLClassLoader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.function.Consumer;
+import java.util.jar.JarEntry;
+import java.util.jar.JarOutputStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -133,5 +139,27 @@ class YamlFileTest {
     void the_rules_folder_is_found_on_the_class_path() {
         assertThat(YamlFile.textsInRules("", ".md")).containsKey("rules/README.md");
         assertThat(YamlFile.textsInRules("nowhere", ".yaml")).isEmpty();
+    }
+
+    @Test
+    void the_rules_folder_is_found_inside_a_packed_application(@TempDir Path folder) throws IOException {
+        Path jar = folder.resolve("application with blanks.jar");
+        try (JarOutputStream packed = new JarOutputStream(Files.newOutputStream(jar))) {
+            for (String name : List.of("rules/README.md", "rules/regimes/b.yaml", "rules/regimes/a.yaml")) {
+                packed.putNextEntry(new JarEntry(name));
+                packed.write("a: 1\n".getBytes(StandardCharsets.UTF_8));
+            }
+        }
+        ClassLoader before = Thread.currentThread().getContextClassLoader();
+        try (URLClassLoader application =
+                new URLClassLoader(new URL[] {jar.toUri().toURL()}, null)) {
+            Thread.currentThread().setContextClassLoader(application);
+
+            assertThat(YamlFile.inRules("regimes"))
+                    .extracting(YamlFile::name)
+                    .containsExactly("rules/regimes/a.yaml", "rules/regimes/b.yaml");
+        } finally {
+            Thread.currentThread().setContextClassLoader(before);
+        }
     }
 }
