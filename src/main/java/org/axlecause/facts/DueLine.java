@@ -26,39 +26,27 @@ public record DueLine(LineKey line, Necessity necessity, Because because) implem
 
     /** Whether a part is taken off and another one fitted. */
     public boolean isExchange() {
-        return action() == ScopeAction.RENEW || action() == ScopeAction.FABRICATE || action() == ScopeAction.REBUILD;
+        return line.isExchange();
     }
 
     /** Whether the work opens the hydraulic system. */
     public boolean isOpeningHydraulics() {
-        return isExchange()
-                && switch (item()) {
-                    case WHEEL_CYLINDER,
-                            CALLIPER,
-                            FLEXIBLE_HOSE,
-                            BRAKE_PIPE,
-                            PIPE_NUT,
-                            BLEED_NIPPLE,
-                            MASTER_CYLINDER,
-                            LOAD_SENSING_VALVE -> true;
-                    default -> false;
-                };
+        return line.isOpeningHydraulics();
     }
 
     /** Whether the work takes off or changes the shoes of a drum brake or what carries them. */
     public boolean isWorkOnShoes() {
-        return action() != ScopeAction.ADJUST
-                && action() != ScopeAction.MEASURE
-                && switch (item()) {
-                    case SHOE_SET, HARDWARE_KIT, ADJUSTER, WHEEL_CYLINDER, BACK_PLATE -> true;
-                    case DRUM -> isExchange();
-                    default -> false;
-                };
+        return line.isWorkOnShoes();
+    }
+
+    /** Whether a drum or a calliper has to come off for it. */
+    public boolean isStripDown() {
+        return line.isStripDown();
     }
 
     /** Whether brake force may differ after the work, so that only a test on the rollers proves it. */
     public boolean isChangingForce() {
-        return action() != ScopeAction.MEASURE;
+        return line.isChangingForce();
     }
 
     @Override

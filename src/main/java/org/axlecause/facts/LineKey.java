@@ -30,6 +30,75 @@ public record LineKey(ScopeAction action, ScopeItem item, Place place) implement
         return null;
     }
 
+    /** Whether a part is taken off and another one fitted. */
+    public boolean isExchange() {
+        return action == ScopeAction.RENEW || action == ScopeAction.FABRICATE || action == ScopeAction.REBUILD;
+    }
+
+    /** Whether the work opens the hydraulic system. */
+    public boolean isOpeningHydraulics() {
+        return isExchange()
+                && switch (item) {
+                    case WHEEL_CYLINDER,
+                            CALLIPER,
+                            FLEXIBLE_HOSE,
+                            BRAKE_PIPE,
+                            PIPE_NUT,
+                            BLEED_NIPPLE,
+                            MASTER_CYLINDER,
+                            LOAD_SENSING_VALVE -> true;
+                    default -> false;
+                };
+    }
+
+    /** Whether the work takes off or changes the shoes of a drum brake or what carries them. */
+    public boolean isWorkOnShoes() {
+        return action != ScopeAction.ADJUST
+                && action != ScopeAction.MEASURE
+                && switch (item) {
+                    case SHOE_SET, HARDWARE_KIT, ADJUSTER, WHEEL_CYLINDER, BACK_PLATE -> true;
+                    case DRUM -> isExchange();
+                    default -> false;
+                };
+    }
+
+    /** Whether the shoes have to come off the back plate for it. */
+    public boolean isTakingShoesOff() {
+        return action != ScopeAction.MEASURE
+                && switch (item) {
+                    case HARDWARE_KIT, WHEEL_CYLINDER, BACK_PLATE, HUB_SEAL, HUB_BEARING, ADJUSTER -> true;
+                    case SHOE_SET -> isExchange();
+                    default -> false;
+                };
+    }
+
+    /** Whether a drum or a calliper has to come off for it. */
+    public boolean isStripDown() {
+        return action != ScopeAction.ADJUST
+                && switch (item) {
+                    case SHOE_SET,
+                            DRUM,
+                            HARDWARE_KIT,
+                            ADJUSTER,
+                            WHEEL_CYLINDER,
+                            BACK_PLATE,
+                            HUB_SEAL,
+                            HUB_BEARING,
+                            HUB_FACE,
+                            PAD_SET,
+                            DISC,
+                            CALLIPER,
+                            SLIDE_PIN_KIT,
+                            PARKING_SHOE_SET -> true;
+                    default -> false;
+                };
+    }
+
+    /** Whether brake force may differ after the work, so that only a test on the rollers proves it. */
+    public boolean isChangingForce() {
+        return action != ScopeAction.MEASURE;
+    }
+
     @Override
     public String shown() {
         return action + " " + item + " at " + place;

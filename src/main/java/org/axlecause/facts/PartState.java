@@ -25,6 +25,42 @@ public record PartState(
         @Nullable Measurement measurement)
         implements Shown {
 
+    /** Whether the state is a fault; a trace of damp is none. */
+    public boolean isFault() {
+        return condition != Condition.SOUND && condition != Condition.NOT_ACCESSIBLE && condition != Condition.DAMP;
+    }
+
+    /** The scope item that work on this part belongs to; null where none does. */
+    public @Nullable ScopeItem item() {
+        return switch (component) {
+            case WHEEL_CYLINDER -> ScopeItem.WHEEL_CYLINDER;
+            case SHOE_LINING -> ScopeItem.SHOE_SET;
+            case PAD -> ScopeItem.PAD_SET;
+            case DRUM -> ScopeItem.DRUM;
+            case DISC -> ScopeItem.DISC;
+            case RETURN_SPRING, HOLD_DOWN -> ScopeItem.HARDWARE_KIT;
+            case ADJUSTER -> ScopeItem.ADJUSTER;
+            case BACK_PLATE -> ScopeItem.BACK_PLATE;
+            case CALLIPER -> ScopeItem.CALLIPER;
+            case SLIDE_PIN -> ScopeItem.SLIDE_PIN_KIT;
+            case FLEXIBLE_HOSE -> ScopeItem.FLEXIBLE_HOSE;
+            case BRAKE_PIPE, PIPE_UNION -> ScopeItem.BRAKE_PIPE;
+            case BLEED_NIPPLE -> ScopeItem.BLEED_NIPPLE;
+            case MASTER_CYLINDER -> ScopeItem.MASTER_CYLINDER;
+            case SERVO -> ScopeItem.SERVO;
+            case LOAD_SENSING_VALVE -> ScopeItem.LOAD_SENSING_VALVE;
+            case BRAKE_FLUID -> ScopeItem.BRAKE_FLUID;
+            case PARKING_CABLE -> ScopeItem.PARKING_CABLE;
+            case PARKING_EQUALISER -> ScopeItem.PARKING_EQUALISER;
+            case PARKING_LEVER, SHOE_LEVER -> ScopeItem.PARKING_BRAKE;
+            case ELECTRIC_PARKING_ACTUATOR -> ScopeItem.PARKING_ACTUATOR;
+            case HUB_BEARING -> ScopeItem.HUB_BEARING;
+            case HUB_SEAL -> ScopeItem.HUB_SEAL;
+            case WHEEL_BOLT -> ScopeItem.WHEEL_BOLT;
+            default -> null;
+        };
+    }
+
     @Override
     public String shown() {
         return component + " " + condition + " at " + place + " (" + entry.id() + ")";

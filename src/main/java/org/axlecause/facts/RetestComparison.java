@@ -46,6 +46,11 @@ public record RetestComparison(
         return after != null;
     }
 
+    /** Whether it is the imbalance of the service brake. */
+    public boolean isServiceImbalance() {
+        return kind == FigureKind.IMBALANCE && brake == BrakeSystem.SERVICE;
+    }
+
     /** Whether the figure keeps the regime's limit but misses the workshop's target. */
     public boolean isShortOfTarget() {
         return withinLimit && Boolean.FALSE.equals(withinTarget);

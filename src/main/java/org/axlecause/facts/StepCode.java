@@ -60,7 +60,9 @@ public enum StepCode {
     CYCLE_MODULATOR,
     CALIBRATE_PARKING_BRAKE,
     SLOW_CHECK,
-    REPEAT_ROLLER_TEST;
+    REPEAT_ROLLER_TEST,
+    MACHINE_DRUM,
+    DEGREASE_DISC;
 
     /** The code on the wire. */
     @Override

@@ -56,6 +56,12 @@ public record VehicleLayout(Vehicle vehicle, LocalDate day) implements Shown {
         return place.axle() != null && place.axle() == 1;
     }
 
+    /** Year of first use or registration, or null where unknown. */
+    public @Nullable BigDecimal firstYear() {
+        LocalDate from = vehicle.firstUsed() != null ? vehicle.firstUsed() : vehicle.firstRegistered();
+        return from == null ? null : BigDecimal.valueOf(from.getYear());
+    }
+
     /** Axles of the vehicle. */
     public List<Axle> axles() {
         return vehicle.axles();

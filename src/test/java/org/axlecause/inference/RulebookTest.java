@@ -85,9 +85,18 @@ class RulebookTest {
             Layer.DEFICIENCIES, Set.of("Deficiency"),
             Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred"),
             Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway"),
-            Layer.SCOPE, Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "OpenedWheel"),
-            Layer.WORK, Set.of("StepProposal", "CautionProposal"),
-            Layer.OUTCOME, Set.of("FitnessGround", "VerificationGround")));
+            Layer.SCOPE,
+                    Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "OpenedWheel", "StandingLeak"),
+            Layer.WORK, Set.of("StepProposal", "CautionProposal", "WorkedWheel", "TestBarred"),
+            Layer.OUTCOME,
+                    Set.of(
+                            "FitnessGround",
+                            "VerificationGround",
+                            "OpenLine",
+                            "StandingFault",
+                            "StandingCause",
+                            "DeficiencyInForce",
+                            "BeddingAllowed")));
 
     static List<Path> ruleFiles() throws IOException {
         try (Stream<Path> files = Files.walk(Path.of("rules"))) {

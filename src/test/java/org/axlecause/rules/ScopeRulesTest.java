@@ -416,17 +416,17 @@ class ScopeRulesTest {
                         List.of(pads, drumRear(), discFront())),
                 new Row(
                         "SCO-303",
-                        "adjust parking-brake at axle 2 (required)",
+                        "adjust parking-brake at vehicle (required)",
                         List.of(shoes, drumRear()),
                         List.of(shoes, discWithParking(ParkingLayout.SHOES_IN_DISC))),
                 new Row(
                         "SCO-304",
-                        "adjust parking-brake at axle 2 (required)",
+                        "adjust parking-brake at vehicle (required)",
                         List.of(confirmed(CauseCode.PARKING_CABLE_SEIZED, REAR_LEFT)),
                         List.of(suspected(CauseCode.PARKING_CABLE_SEIZED, REAR_LEFT))),
                 new Row(
                         "SCO-305",
-                        "adjust parking-brake at axle 2 (required)",
+                        "adjust parking-brake at vehicle (required)",
                         List.of(
                                 found(Component.PAD, Condition.WORN, REAR_LEFT),
                                 discWithParking(ParkingLayout.ELECTRIC_ON_CALLIPER)),

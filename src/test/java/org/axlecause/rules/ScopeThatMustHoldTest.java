@@ -184,7 +184,7 @@ class ScopeThatMustHoldTest {
         assertThat(words(scope))
                 .contains(
                         "adjust shoe-set at axle 2 (required)",
-                        "adjust parking-brake at axle 2 (required)",
+                        "adjust parking-brake at vehicle (required)",
                         "measure roller-test at vehicle (required)");
     }
 

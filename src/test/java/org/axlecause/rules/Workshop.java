@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.AxleState;
+import org.axlecause.facts.Because;
 import org.axlecause.facts.BrakeLayout;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CauseStanding;
@@ -27,6 +28,10 @@ import org.axlecause.facts.PartState;
 import org.axlecause.facts.Party;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.PolicyClause;
+import org.axlecause.facts.ScopeAction;
+import org.axlecause.facts.ScopeExtent;
+import org.axlecause.facts.ScopeItem;
+import org.axlecause.facts.ScopeProposal;
 import org.axlecause.facts.SettledCause;
 import org.axlecause.facts.Side;
 import org.axlecause.facts.Vehicle;
@@ -90,6 +95,30 @@ final class Workshop {
                         value + " (SI)"));
     }
 
+    /** A required line that rules of the scope proposed. */
+    static ScopeProposal proposed(ScopeAction action, ScopeItem item, Place place) {
+        return proposed(action, item, place, Necessity.REQUIRED);
+    }
+
+    static ScopeProposal proposed(ScopeAction action, ScopeItem item, Place place, Necessity necessity) {
+        return new ScopeProposal(
+                action,
+                item,
+                place,
+                place.isWheel() ? ScopeExtent.WHEEL : ScopeExtent.AXLE,
+                necessity,
+                null,
+                new Because("SCO-000", List.of("given")));
+    }
+
+    static VehicleLayout regenerativeVan() {
+        return van(CircuitSplit.DIAGONAL, LocalDate.of(2015, 9, 14), "148200000", true, true, false);
+    }
+
+    static VehicleLayout airSuspendedVan() {
+        return van(CircuitSplit.DIAGONAL, LocalDate.of(2015, 9, 14), "148200000", true, false, true);
+    }
+
     static Obstacle obstacle(Component component, Condition condition, Place place) {
         return new Obstacle(new EntryId("/sites/quay-street", "ob-1"), component, condition, place);
     }
@@ -141,6 +170,16 @@ final class Workshop {
             @Nullable LocalDate firstUsed,
             @Nullable String odometer,
             @Nullable Boolean antilock) {
+        return van(split, firstUsed, odometer, antilock, false, false);
+    }
+
+    private static VehicleLayout van(
+            @Nullable CircuitSplit split,
+            @Nullable LocalDate firstUsed,
+            @Nullable String odometer,
+            @Nullable Boolean antilock,
+            boolean regenerative,
+            boolean airSuspension) {
         return new VehicleLayout(
                 new Vehicle(
                         "N1",
@@ -156,8 +195,8 @@ final class Workshop {
                         null,
                         null,
                         null,
-                        false,
-                        false,
+                        regenerative,
+                        airSuspension,
                         split,
                         antilock,
                         "DOT 4",

@@ -1,0 +1,20 @@
+package org.axlecause.facts;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A deficiency that neither work nor a later test has ended.
+ *
+ * @param code what is deficient
+ * @param place where
+ * @param severity class in the regime's scale; null where the inspector judges
+ * @param because ground
+ */
+public record DeficiencyInForce(
+        DeficiencyCode code, Place place, @Nullable DeficiencyClass severity, Because because) implements Conclusion {
+
+    @Override
+    public String shown() {
+        return String.join(", ", because.facts());
+    }
+}
