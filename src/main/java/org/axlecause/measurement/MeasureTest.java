@@ -22,6 +22,7 @@ public final class MeasureTest {
         for (AxleReading axle : recorded.axles()) {
             AxleTrace trace = AxleTrace.of(axle, recorded.tester(), trade);
             if (trace == null) {
+                TraceDoubts.tooFewSamples(axle, sheet);
                 PeakFigures.of(axle, recorded.tester(), trade, sheet);
             } else {
                 TraceFigures.of(trace, recorded.tester(), sheet);

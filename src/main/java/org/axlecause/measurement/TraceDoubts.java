@@ -2,6 +2,7 @@ package org.axlecause.measurement;
 
 import java.math.BigDecimal;
 import java.util.Locale;
+import org.axlecause.facts.AxleReading;
 import org.axlecause.facts.DoubtCode;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Samples;
@@ -33,6 +34,18 @@ final class TraceDoubts {
         this.trade = trace.trade();
         this.sheet = sheet;
         this.axle = Place.ofAxle(trace.axle().number());
+    }
+
+    /** A trace that is too short to be taken apart at all. */
+    static void tooFewSamples(AxleReading axle, FigureSheet sheet) {
+        Trace trace = axle.trace();
+        if (trace != null) {
+            sheet.doubt(
+                    DoubtCode.TOO_SHORT,
+                    Place.ofAxle(axle.number()),
+                    "%d samples are too few to find rolling, rise and hold in"
+                            .formatted(AxleTrace.sampleCount(trace)));
+        }
     }
 
     /** Both channels hold the same samples: one of them is not what it says. */
