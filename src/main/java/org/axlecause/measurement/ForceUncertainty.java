@@ -1,22 +1,26 @@
 package org.axlecause.measurement;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 import org.axlecause.facts.Accuracy;
 import org.axlecause.facts.Tester;
+import org.axlecause.measurement.MonteCarlo.Input;
+import org.axlecause.measurement.MonteCarlo.Spread;
+import org.axlecause.measurement.UncertaintyBudget.Component;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Standard uncertainty of a roller force after the GUM (JCGM 100:2008, 4.3.7 and 5.1): accuracy and resolution as
- * rectangular distributions, repeatability as it was found.
+ * What is uncertain in a roller force: accuracy and resolution as rectangular distributions, repeatability as a normal
+ * one (JCGM 100:2008, 4.3.7; F.2.2.1 for the step of an indication).
  *
- * @param accuracy standard uncertainty from the tester's largest permissible error, newtons
- * @param resolution standard uncertainty from its smallest step, newtons
- * @param repeatability standard deviation between runs, newtons
+ * @param permissible the tester's largest permissible error at that force, newtons
+ * @param step the tester's smallest step, newtons
+ * @param repeatability standard deviation between runs or by noise, newtons
  */
-public record ForceUncertainty(double accuracy, double resolution, double repeatability) {
+public record ForceUncertainty(double permissible, double step, double repeatability) {
 
     private static final double RECTANGLE = Math.sqrt(3);
-    private static final double STEP = Math.sqrt(12);
 
     /** The uncertainty of a force read on that tester; null where the tester's accuracy is not known. */
     public static @Nullable ForceUncertainty of(BigDecimal force, @Nullable Tester tester) {
@@ -39,18 +43,33 @@ public record ForceUncertainty(double accuracy, double resolution, double repeat
         }
         BigDecimal step = tester.resolution();
         return new ForceUncertainty(
-                tester.accuracy().doubleValue() * full / RECTANGLE,
-                step == null ? 0 : step.doubleValue() / STEP,
-                repeatability);
+                tester.accuracy().doubleValue() * full, step == null ? 0 : step.doubleValue(), repeatability);
+    }
+
+    /** Standard uncertainty by the tester's accuracy. */
+    public double accuracy() {
+        return permissible / RECTANGLE;
     }
 
     /** What is independent from reading to reading: resolution and repeatability. */
     public double independent() {
-        return Math.hypot(resolution, repeatability);
+        return UncertaintyBudget.of(Component.within(1, step / 2), Component.of(1, repeatability))
+                .combined();
     }
 
     /** The combined standard uncertainty, newtons. */
     public double combined() {
-        return Math.hypot(accuracy, independent());
+        return UncertaintyBudget.of(
+                        Component.within(1, permissible), Component.within(1, step / 2), Component.of(1, repeatability))
+                .combined();
+    }
+
+    /** The errors as inputs of a simulation, each about zero. */
+    List<Input> errors() {
+        List<Input> errors = new ArrayList<>();
+        errors.add(new Input(0, Spread.RECTANGULAR, permissible));
+        errors.add(new Input(0, Spread.RECTANGULAR, step / 2));
+        errors.add(new Input(0, Spread.NORMAL, repeatability));
+        return errors;
     }
 }

@@ -1,11 +1,25 @@
 package org.axlecause.measurement;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 import org.axlecause.facts.Tester;
+import org.axlecause.measurement.MonteCarlo.Input;
+import org.axlecause.measurement.MonteCarlo.Spread;
+import org.axlecause.measurement.UncertaintyBudget.Component;
 import org.jspecify.annotations.Nullable;
 
-/** Standard uncertainty of an imbalance of the form (high - low) / high. */
+/**
+ * Standard uncertainty of an imbalance of the form (high - low) / high. Where the forces are so close or so small that
+ * either wheel may be the higher one, or that the higher one is hardly known, it is simulated instead of linearised.
+ */
 public final class ImbalanceUncertainty {
+
+    private static final int DRAWS = 20_000;
+    /** Standard uncertainties by which the forces must differ for the linear way. */
+    private static final double CLEARLY_APART = 4;
+    /** Relative standard uncertainty of the higher force up to which the linear way holds. */
+    private static final double WELL_KNOWN = 0.05;
 
     private ImbalanceUncertainty() {}
 
@@ -19,8 +33,19 @@ public final class ImbalanceUncertainty {
         if (ofHigh == null || ofLow == null || high.signum() <= 0) {
             return null;
         }
-        return Rounded.uncertainty(
-                linear(high.doubleValue(), low.doubleValue(), ofHigh.combined(), ofLow.combined(), 0));
+        return Rounded.uncertainty(of(high.doubleValue(), low.doubleValue(), ofHigh, ofLow));
+    }
+
+    /** The same with the uncertainty of each force given. */
+    public static double of(double high, double low, ForceUncertainty ofHigh, ForceUncertainty ofLow) {
+        return isLinear(high, low, ofHigh.combined(), ofLow.combined())
+                ? linear(high, low, ofHigh.combined(), ofLow.combined(), 0)
+                : simulated(high, low, ofHigh, ofLow).uncertainty();
+    }
+
+    /** Whether linear propagation holds: the forces are clearly apart, and the higher one is well known. */
+    public static boolean isLinear(double high, double low, double ofHigh, double ofLow) {
+        return high - low > CLEARLY_APART * Math.hypot(ofHigh, ofLow) && ofHigh <= WELL_KNOWN * high;
     }
 
     /**
@@ -35,6 +60,26 @@ public final class ImbalanceUncertainty {
     public static double linear(double high, double low, double ofHigh, double ofLow, double correlation) {
         double byLow = ofLow / high;
         double byHigh = low * ofHigh / (high * high);
-        return Math.sqrt(Math.max(0, byLow * byLow + byHigh * byHigh - 2 * correlation * byLow * byHigh));
+        double apart = UncertaintyBudget.of(Component.of(1 / high, ofLow), Component.of(low / (high * high), ofHigh))
+                .combined();
+        return Math.sqrt(Math.max(0, apart * apart - 2 * correlation * byLow * byHigh));
+    }
+
+    /** By simulation (JCGM 101:2008): whichever wheel is the higher one in a draw is the one that is divided by. */
+    public static MonteCarlo.Result simulated(
+            double high, double low, ForceUncertainty ofHigh, ForceUncertainty ofLow) {
+        List<Input> inputs = new ArrayList<>();
+        inputs.add(new Input(high, Spread.NORMAL, 0));
+        inputs.add(new Input(low, Spread.NORMAL, 0));
+        inputs.addAll(ofHigh.errors());
+        inputs.addAll(ofLow.errors());
+        return MonteCarlo.propagate(inputs, ImbalanceUncertainty::imbalance, DRAWS);
+    }
+
+    private static double imbalance(double[] drawn) {
+        double first = Math.max(0, drawn[0] + drawn[2] + drawn[3] + drawn[4]);
+        double second = Math.max(0, drawn[1] + drawn[5] + drawn[6] + drawn[7]);
+        double top = Math.max(first, second);
+        return top == 0 ? 0 : Math.abs(first - second) / top;
     }
 }

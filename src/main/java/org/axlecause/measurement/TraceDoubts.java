@@ -43,8 +43,7 @@ final class TraceDoubts {
             sheet.doubt(
                     DoubtCode.TOO_SHORT,
                     Place.ofAxle(axle.number()),
-                    "%d samples are too few to find rolling, rise and hold in"
-                            .formatted(AxleTrace.sampleCount(trace)));
+                    "%d samples are too few to find rolling, rise and hold in".formatted(AxleTrace.sampleCount(trace)));
         }
     }
 

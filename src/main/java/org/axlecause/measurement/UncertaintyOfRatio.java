@@ -26,12 +26,11 @@ public final class UncertaintyOfRatio {
             case DIFFERENCE_PER_AXLE_MASS, LARGEST_DIFFERENCE_OVER_AXLE_LOAD ->
                 Rounded.uncertainty(Math.hypot(left.combined(), right.combined()) / base.doubleValue());
             default ->
-                Rounded.uncertainty(ImbalanceUncertainty.linear(
+                Rounded.uncertainty(ImbalanceUncertainty.of(
                         forces.higher().doubleValue(),
                         forces.lower().doubleValue(),
-                        forces.leftIsHigher() ? left.combined() : right.combined(),
-                        forces.leftIsHigher() ? right.combined() : left.combined(),
-                        0));
+                        forces.leftIsHigher() ? left : right,
+                        forces.leftIsHigher() ? right : left));
         };
     }
 

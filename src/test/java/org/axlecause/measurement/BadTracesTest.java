@@ -62,7 +62,8 @@ class BadTracesTest {
         assertThat(figures.doubts())
                 .extracting(TestDoubt::code, TestDoubt::place)
                 .containsExactly(tuple(DoubtCode.IDENTICAL_CHANNELS, AXLE));
-        for (FigureKind kind : List.of(FigureKind.IMBALANCE_MID, FigureKind.IMBALANCE_HIGH, FigureKind.PEAK_IMBALANCE)) {
+        for (FigureKind kind :
+                List.of(FigureKind.IMBALANCE_MID, FigureKind.IMBALANCE_HIGH, FigureKind.PEAK_IMBALANCE)) {
             assertThat(figure(figures, kind, AXLE).observable()).isFalse();
         }
         assertThat(figure(figures, FigureKind.RISE_LAG, LEFT).observable()).isFalse();
@@ -86,7 +87,8 @@ class BadTracesTest {
             assertThat(figure(figures, kind, LEFT)).as("%s", kind).returns(false, Figure::observable);
             assertThat(figure(figures, kind, RIGHT)).as("%s", kind).returns(true, Figure::observable);
         }
-        assertThat(figure(figures, FigureKind.IMBALANCE_HIGH, AXLE).observable()).isFalse();
+        assertThat(figure(figures, FigureKind.IMBALANCE_HIGH, AXLE).observable())
+                .isFalse();
     }
 
     @Test
@@ -102,8 +104,7 @@ class BadTracesTest {
     @Test
     void a_force_at_the_end_of_the_testers_range_is_cut_off() {
         Trace cut = changed(noisy(), force -> Math.min(force, 800), force -> force);
-        Tester tester =
-                new Tester(new BigDecimal("0.02"), Accuracy.RANGE, new BigDecimal("800"), null, speed());
+        Tester tester = new Tester(new BigDecimal("0.02"), Accuracy.RANGE, new BigDecimal("800"), null, speed());
 
         TestFigures figures = MeasureTest.of(TEST, serviceTest(tester, traced(null, null, cut)));
 
@@ -117,12 +118,14 @@ class BadTracesTest {
         assertThat(figures.doubts())
                 .extracting(TestDoubt::code, TestDoubt::place)
                 .containsExactly(tuple(DoubtCode.CLIPPED, LEFT));
-        for (FigureKind kind : List.of(FigureKind.PEAK, FigureKind.HOLD, FigureKind.FLUCTUATION, FigureKind.RISE_TIME)) {
+        for (FigureKind kind :
+                List.of(FigureKind.PEAK, FigureKind.HOLD, FigureKind.FLUCTUATION, FigureKind.RISE_TIME)) {
             assertThat(figure(figures, kind, LEFT)).as("%s", kind).returns(false, Figure::observable);
         }
         assertThat(figure(figures, FigureKind.DRAG, LEFT).observable()).isTrue();
         assertThat(figure(figures, FigureKind.HOLD, RIGHT).observable()).isTrue();
-        assertThat(figure(figures, FigureKind.IMBALANCE_HIGH, AXLE).observable()).isFalse();
+        assertThat(figure(figures, FigureKind.IMBALANCE_HIGH, AXLE).observable())
+                .isFalse();
         assertThat(figures.shapes()).isEmpty();
     }
 
@@ -130,8 +133,7 @@ class BadTracesTest {
     void two_forces_that_end_at_one_and_the_same_value_are_cut_off() {
         Trace cut = changed(good(), force -> Math.min(force, 800), force -> Math.min(force, 800));
 
-        assertThat(doubtsOf(cut))
-                .containsExactly(tuple(DoubtCode.CLIPPED, LEFT), tuple(DoubtCode.CLIPPED, RIGHT));
+        assertThat(doubtsOf(cut)).containsExactly(tuple(DoubtCode.CLIPPED, LEFT), tuple(DoubtCode.CLIPPED, RIGHT));
     }
 
     @Test
@@ -199,7 +201,8 @@ class BadTracesTest {
         assertThat(figures.doubts()).extracting(TestDoubt::code).containsExactly(DoubtCode.NO_HOLD);
         assertThat(figure(figures, FigureKind.HOLD, LEFT).value().doubleValue()).isCloseTo(956, within(10.0));
         assertThat(figure(figures, FigureKind.FLUCTUATION, LEFT).observable()).isFalse();
-        assertThat(figure(figures, FigureKind.FIRST_HARMONIC, LEFT).observable()).isFalse();
+        assertThat(figure(figures, FigureKind.FIRST_HARMONIC, LEFT).observable())
+                .isFalse();
     }
 
     @Test
@@ -220,17 +223,16 @@ class BadTracesTest {
         assertThat(figure(figures, FigureKind.DRAG, LEFT).observable()).isFalse();
         assertThat(figure(figures, FigureKind.HOLD, LEFT).observable()).isFalse();
         assertThat(withDrag.doubts()).isEmpty();
-        assertThat(figure(withDrag, FigureKind.HOLD, LEFT).value().doubleValue()).isCloseTo(956, within(1.0));
+        assertThat(figure(withDrag, FigureKind.HOLD, LEFT).value().doubleValue())
+                .isCloseTo(956, within(1.0));
     }
 
     @Test
     void a_handful_of_samples_is_too_short_and_leaves_the_reported_peaks() {
-        Trace few = new Trace(
-                new BigDecimal("0.1"), Samples.of(60, 60, 300, 900), Samples.of(60, 61, 310, 905), null);
+        Trace few = new Trace(new BigDecimal("0.1"), Samples.of(60, 60, 300, 900), Samples.of(60, 61, 310, 905), null);
 
         TestFigures figures = MeasureTest.of(
-                TEST,
-                serviceTest(null, traced(wheel("900", null, null, null), wheel("905", null, null, null), few)));
+                TEST, serviceTest(null, traced(wheel("900", null, null, null), wheel("905", null, null, null), few)));
 
         assertThat(figures.doubts()).extracting(TestDoubt::code).containsExactly(DoubtCode.TOO_SHORT);
         assertThat(figure(figures, FigureKind.PEAK, LEFT).value()).isEqualByComparingTo("900");
@@ -274,8 +276,7 @@ class BadTracesTest {
             other[i] = 62 + Math.cos(i);
         }
 
-        TestFigures figures = measured(
-                new Trace(new BigDecimal("0.01"), Samples.of(rolling), Samples.of(other), null));
+        TestFigures figures = measured(new Trace(new BigDecimal("0.01"), Samples.of(rolling), Samples.of(other), null));
 
         assertThat(figures.doubts()).extracting(TestDoubt::code).containsExactly(DoubtCode.NO_HOLD);
         assertThat(figure(figures, FigureKind.DRAG, LEFT).value().doubleValue()).isCloseTo(60, within(0.5));
@@ -285,8 +286,13 @@ class BadTracesTest {
     /** Reference axle: 1033 N peak, 60 N rolling, 3 % swing. */
     @ParameterizedTest(name = "peak {0}, drag {1}, swing {2}: {3} doubts")
     @CsvSource({
-        "1033, 60, 0.03, 0", "1080, 100, 0.10, 0", "1100, 60, 0.03, 1", "900, 60, 0.03, 1", "1033, 120, 0.03, 1",
-        "1033, 60, 0.20, 1", "1300, 200, 0.30, 3"
+        "1033, 60, 0.03, 0",
+        "1080, 100, 0.10, 0",
+        "1100, 60, 0.03, 1",
+        "900, 60, 0.03, 1",
+        "1033, 120, 0.03, 1",
+        "1033, 60, 0.20, 1",
+        "1300, 200, 0.30, 3"
     })
     void a_figure_that_disagrees_with_its_own_trace_is_doubted(String peak, String drag, String swing, int doubts) {
         AxleReading axle = traced(wheel(peak, drag, swing, null), null, good());
@@ -302,14 +308,13 @@ class BadTracesTest {
     @Test
     void a_reported_peak_is_shown_as_displayed_where_the_trace_agrees_and_the_traces_where_not() {
         TestFigures agreeing = MeasureTest.of(
-                TEST,
-                serviceTest(TWO_PERCENT_OF_READING, traced(wheel("1040", null, null, null), null, good())));
+                TEST, serviceTest(TWO_PERCENT_OF_READING, traced(wheel("1040", null, null, null), null, good())));
         TestFigures differing = MeasureTest.of(
-                TEST,
-                serviceTest(TWO_PERCENT_OF_READING, traced(wheel("1400", null, null, null), null, good())));
+                TEST, serviceTest(TWO_PERCENT_OF_READING, traced(wheel("1400", null, null, null), null, good())));
 
         assertThat(figure(agreeing, FigureKind.PEAK, LEFT).value()).isEqualByComparingTo("1040");
-        assertThat(figure(differing, FigureKind.PEAK, LEFT).value().doubleValue()).isCloseTo(1033, within(1.0));
+        assertThat(figure(differing, FigureKind.PEAK, LEFT).value().doubleValue())
+                .isCloseTo(1033, within(1.0));
         assertThat(differing.doubts())
                 .singleElement()
                 .satisfies(doubt -> assertThat(doubt.says()).isEqualTo("reported peak 1400 N, trace 1033 N"));
@@ -324,7 +329,8 @@ class BadTracesTest {
         TestFigures figures = measured(trace);
 
         Place place = Place.ofWheel(2, dead);
-        assertThat(figure(figures, FigureKind.HOLD, place).value().doubleValue()).isCloseTo(0, within(0.01));
+        assertThat(figure(figures, FigureKind.HOLD, place).value().doubleValue())
+                .isCloseTo(0, within(0.01));
         assertThat(figure(figures, FigureKind.ONSET, place).observable()).isFalse();
         assertThat(figure(figures, FigureKind.IMBALANCE_HIGH, AXLE).value()).isEqualByComparingTo("1");
     }
@@ -358,8 +364,7 @@ class BadTracesTest {
     }
 
     private static Trace changed(Trace trace, DoubleUnaryOperator left, DoubleUnaryOperator right) {
-        return new Trace(
-                trace.samplePeriod(), mapped(trace.left(), left), mapped(trace.right(), right), trace.pedal());
+        return new Trace(trace.samplePeriod(), mapped(trace.left(), left), mapped(trace.right(), right), trace.pedal());
     }
 
     private static Samples mapped(Samples samples, DoubleUnaryOperator each) {
