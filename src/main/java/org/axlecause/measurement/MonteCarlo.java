@@ -42,22 +42,27 @@ public final class MonteCarlo {
         }
     }
 
-    /**
-     * Distribution of a result.
-     *
-     * @param mean its mean
-     * @param uncertainty its standard deviation
-     * @param sorted the draws from low to high
-     */
-    public record Result(double mean, double uncertainty, double[] sorted) {
+    /** Distribution of a result. */
+    public static final class Result {
 
-        public Result {
-            sorted = sorted.clone();
+        private final double mean;
+        private final double uncertainty;
+        private final double[] sorted;
+
+        private Result(double mean, double uncertainty, double[] sorted) {
+            this.mean = mean;
+            this.uncertainty = uncertainty;
+            this.sorted = sorted;
         }
 
-        @Override
-        public double[] sorted() {
-            return sorted.clone();
+        /** Mean of the draws. */
+        public double mean() {
+            return mean;
+        }
+
+        /** Standard deviation of the draws. */
+        public double uncertainty() {
+            return uncertainty;
         }
 
         /** Lower end of the interval that covers that share, as much being left out on either side. */
@@ -116,7 +121,7 @@ public final class MonteCarlo {
         long seed = 17;
         for (Input input : inputs) {
             seed = 31 * seed + Double.doubleToLongBits(input.value());
-            seed = 31 * seed + input.spread().ordinal();
+            seed = 31 * seed + (input.spread() == Spread.NORMAL ? 1 : 2);
             seed = 31 * seed + Double.doubleToLongBits(input.width());
         }
         return seed;

@@ -48,7 +48,7 @@ final class PhaseFinder {
         Signal pedal = raw.smoothed(span(raw));
         double base = pedal.quantile(0.02);
         double range = pedal.quantile(0.98) - base;
-        double noise = raw.noise(0, raw.end());
+        double noise = raw.noise();
         if (range <= 0 || range < BEYOND_NOISE * noise) {
             return none(false);
         }
@@ -91,7 +91,7 @@ final class PhaseFinder {
 
     private Phases byForce(Signal raw) {
         Signal force = raw.smoothed(span(raw));
-        double noise = raw.noise(0, raw.end());
+        double noise = raw.noise();
         double base = median(force, 0, Math.min(0.3, raw.end() / 4));
         double top = force.quantile(0.98);
         double range = top - base;
@@ -146,7 +146,7 @@ final class PhaseFinder {
             double top = phases.isHeld()
                     ? force.mean(phases.holdStart(), phases.holdEnd())
                     : force.highest(phases.start(), phases.end());
-            if (top - base > BEYOND_NOISE * wheel.noise(0, wheel.end()) && top > base) {
+            if (top - base > BEYOND_NOISE * wheel.noise() && top > base) {
                 double halfUp = force.risesTo(base + (top - base) / 2, phases.start(), phases.end());
                 if (!Double.isNaN(halfUp)) {
                     start = Math.min(start, foot(force, wheel, base, top, halfUp));
@@ -246,7 +246,7 @@ final class PhaseFinder {
     /** Span of smoothing that a noisy signal needs; none for a clean one. */
     static double span(Signal signal) {
         double top = signal.quantile(0.98) - signal.quantile(0.02);
-        double noise = signal.noise(0, signal.end());
+        double noise = signal.noise();
         if (top <= 0 || noise <= 0.005 * top) {
             return 0;
         }
@@ -255,7 +255,7 @@ final class PhaseFinder {
     }
 
     private static double noiseOf(Signal smoothed, double noise) {
-        return Math.min(noise, smoothed.noise(0, smoothed.end()) + noise * Math.sqrt(smoothed.step() / LONGEST_SPAN));
+        return Math.min(noise, smoothed.noise() + noise * Math.sqrt(smoothed.step() / LONGEST_SPAN));
     }
 
     static double median(Signal signal, double from, double to) {

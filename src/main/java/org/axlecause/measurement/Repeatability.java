@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TreeMap;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.DoubtCode;
@@ -133,8 +134,8 @@ public final class Repeatability {
         }
     }
 
-    private static TreeMap<Key, List<Figure>> runsOf(List<TestFigures> tests, FigureKind kind) {
-        TreeMap<Key, List<Figure>> runs = new TreeMap<>();
+    private static Map<Key, List<Figure>> runsOf(List<TestFigures> tests, FigureKind kind) {
+        Map<Key, List<Figure>> runs = new TreeMap<>();
         tests.stream()
                 .sorted(Comparator.comparing(TestFigures::test))
                 .flatMap(test -> test.figures().stream())

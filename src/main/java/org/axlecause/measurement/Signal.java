@@ -19,6 +19,7 @@ final class Signal {
     private final int[] gapsBefore;
     private final double[] integral;
     private double @Nullable [] sorted;
+    private double noise = Double.NaN;
 
     private Signal(double start, double step, double[] values, int[] gapsBefore) {
         this.start = start;
@@ -168,7 +169,15 @@ final class Signal {
         return new Signal(start, step, even, gapsBefore);
     }
 
-    /** Standard deviation of what changes from sample to sample between those times. */
+    /** Standard deviation of what changes from sample to sample. */
+    double noise() {
+        if (Double.isNaN(noise)) {
+            noise = noise(start, end());
+        }
+        return noise;
+    }
+
+    /** The same between two times. */
     double noise(double from, double to) {
         int first = from(from) + 1;
         int last = to(to) - 1;

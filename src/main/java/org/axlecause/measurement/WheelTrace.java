@@ -253,7 +253,7 @@ final class WheelTrace {
 
     /** Standard deviation of the noise that smoothing leaves. */
     double noiseLeft() {
-        double noise = force.noise(0, force.end());
+        double noise = force.noise();
         return span <= force.step() ? noise : noise * Math.sqrt(force.step() / span);
     }
 
