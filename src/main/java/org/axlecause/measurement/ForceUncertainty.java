@@ -46,6 +46,11 @@ public record ForceUncertainty(double permissible, double step, double repeatabi
                 tester.accuracy().doubleValue() * full, step == null ? 0 : step.doubleValue(), repeatability);
     }
 
+    /** The uncertainty of known standard parts: by the tester's accuracy, and independent from reading to reading. */
+    static ForceUncertainty ofParts(double accuracy, double independent) {
+        return new ForceUncertainty(accuracy * RECTANGLE, 0, independent);
+    }
+
     /** Standard uncertainty by the tester's accuracy. */
     public double accuracy() {
         return permissible / RECTANGLE;

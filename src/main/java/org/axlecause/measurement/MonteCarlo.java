@@ -2,8 +2,9 @@ package org.axlecause.measurement;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.SplittableRandom;
 import java.util.function.ToDoubleFunction;
+import org.hipparchus.random.MersenneTwister;
+import org.hipparchus.random.RandomGenerator;
 
 /**
  * Propagation of distributions by the Monte Carlo method (JCGM 101:2008, 7), for results that are not linear in their
@@ -30,7 +31,7 @@ public final class MonteCarlo {
      */
     public record Input(double value, Spread spread, double width) {
 
-        private double draw(SplittableRandom random) {
+        private double draw(RandomGenerator random) {
             if (width == 0) {
                 return value;
             }
@@ -97,7 +98,7 @@ public final class MonteCarlo {
 
     /** Distribution of the result of a model over that many draws. */
     public static Result propagate(List<Input> inputs, ToDoubleFunction<double[]> model, int draws) {
-        SplittableRandom random = new SplittableRandom(seedOf(inputs));
+        RandomGenerator random = new MersenneTwister(seedOf(inputs));
         double[] results = new double[draws];
         double[] drawn = new double[inputs.size()];
         double sum = 0;

@@ -104,7 +104,7 @@ record TestedAxle(
                 ForceUncertainty byTester = ForceUncertainty.of(force, tester);
                 double whole = stated.doubleValue();
                 double scale = byTester == null ? 0 : Math.min(byTester.accuracy(), whole);
-                return new ForceUncertainty(scale, 0, Math.sqrt(whole * whole - scale * scale));
+                return ForceUncertainty.ofParts(scale, Math.sqrt(whole * whole - scale * scale));
             }
         }
         return null;
