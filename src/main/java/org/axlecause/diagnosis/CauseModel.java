@@ -1,0 +1,218 @@
+package org.axlecause.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.axlecause.facts.Axle;
+import org.axlecause.facts.Candidate;
+import org.axlecause.facts.CauseCode;
+import org.axlecause.facts.CheckCode;
+import org.axlecause.facts.Component;
+import org.axlecause.facts.MeasuredQuantity;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.SymptomCode;
+import org.axlecause.facts.Vehicle;
+import org.axlecause.shared.YamlFile;
+
+/** Causes, what they show and leave, what leads to what, and the checks that tell them apart; read from the files. */
+public final class CauseModel {
+
+    private static final String FOLDER = "cause-model";
+
+    private final Settings settings;
+    private final Map<CauseCode, Cause> causes;
+    private final Map<SymptomCode, SymptomEvidence> symptoms;
+    private final Map<String, FindingEvidence> findings;
+    private final Map<Component, List<FindingEvidence>> findingsByComponent;
+    private final Map<String, Circumstance> circumstances;
+    private final Map<String, State> states;
+    private final List<Edge> edges;
+    private final Map<String, List<Edge>> edgesFrom;
+    private final Map<CheckCode, Check> checks;
+    private final List<Check.LookedOver> lookingOver;
+    private final Map<MeasuredQuantity, String> units;
+
+    private CauseModel(CauseModelReader reader) {
+        this.settings = reader.settings;
+        this.causes = Collections.unmodifiableMap(reader.causes);
+        this.symptoms = Collections.unmodifiableMap(reader.symptoms);
+        this.findings = Collections.unmodifiableMap(reader.findings);
+        this.circumstances = Collections.unmodifiableMap(reader.circumstances);
+        this.states = Collections.unmodifiableMap(reader.states);
+        this.edges = List.copyOf(reader.edges);
+        this.checks = Collections.unmodifiableMap(reader.checks);
+        this.lookingOver = List.copyOf(reader.lookingOver);
+        this.units = Collections.unmodifiableMap(reader.units);
+        Map<Component, List<FindingEvidence>> byComponent = new EnumMap<>(Component.class);
+        findings.values()
+                .forEach(finding -> byComponent
+                        .computeIfAbsent(finding.component(), component -> new ArrayList<>())
+                        .add(finding));
+        this.findingsByComponent = byComponent;
+        Map<String, List<Edge>> from = new LinkedHashMap<>();
+        edges.forEach(edge ->
+                from.computeIfAbsent(edge.from(), code -> new ArrayList<>()).add(edge));
+        this.edgesFrom = new HashMap<>(from);
+    }
+
+    /** The cause model of the release; throws with file, line and remedy where a file is wrong. */
+    public static CauseModel load() {
+        return of(YamlFile.inRules(FOLDER));
+    }
+
+    /** A cause model from other files. */
+    static CauseModel of(List<YamlFile> files) {
+        return new CauseModel(new CauseModelReader(files));
+    }
+
+    /**
+     * Every cause at every place where the vehicle's layout allows it, sorted by code and place; none for a category
+     * whose causes are not known here.
+     */
+    public List<Candidate> candidates(Vehicle vehicle) {
+        if (!settings.categories().contains(vehicle.category())) {
+            return List.of();
+        }
+        Layout layout = new Layout(vehicle);
+        List<Candidate> candidates = new ArrayList<>();
+        for (Cause cause : causes.values()) {
+            for (Place place : layout.places(cause.level())) {
+                Axle axle = layout.axleOf(place);
+                if (axle == null ? fitsVehicle(cause, vehicle) : cause.fits(vehicle, axle)) {
+                    candidates.add(new Candidate(cause.code(), place));
+                }
+            }
+        }
+        Collections.sort(candidates);
+        return List.copyOf(candidates);
+    }
+
+    private static boolean fitsVehicle(Cause cause, Vehicle vehicle) {
+        return cause.fits(vehicle) && vehicle.axles().stream().anyMatch(axle -> axle.brake() != null);
+    }
+
+    /** All causes, in the order of their codes. */
+    public List<Cause> causes() {
+        return List.copyOf(causes.values());
+    }
+
+    /** All symptoms. */
+    public List<SymptomEvidence> symptoms() {
+        return List.copyOf(symptoms.values());
+    }
+
+    /** All findings that are evidence. */
+    public List<FindingEvidence> findings() {
+        return List.copyOf(findings.values());
+    }
+
+    /** What proves or refutes beside findings. */
+    public List<Circumstance> circumstances() {
+        return List.copyOf(circumstances.values());
+    }
+
+    /** All states between causes and symptoms. */
+    public List<State> states() {
+        return List.copyOf(states.values());
+    }
+
+    /** What leads to what. */
+    public List<Edge> edges() {
+        return edges;
+    }
+
+    /** All checks. */
+    public List<Check> checks() {
+        return List.copyOf(checks.values());
+    }
+
+    /** What is looked at on both wheels of an opened axle. */
+    public List<Check.LookedOver> lookingOver() {
+        return lookingOver;
+    }
+
+    /** UCUM unit in which a quantity is asked for. */
+    public String unitOf(MeasuredQuantity quantity) {
+        String unit = units.get(quantity);
+        if (unit == null) {
+            throw new IllegalStateException("The quantity " + quantity + " has no unit in checks.yaml; add it there.");
+        }
+        return unit;
+    }
+
+    Settings settings() {
+        return settings;
+    }
+
+    Cause cause(CauseCode code) {
+        Cause cause = causes.get(code);
+        if (cause == null) {
+            throw new IllegalStateException("The cause " + code + " is not in the cause model.");
+        }
+        return cause;
+    }
+
+    SymptomEvidence symptom(SymptomCode code) {
+        SymptomEvidence symptom = symptoms.get(code);
+        if (symptom == null) {
+            throw new IllegalStateException("The symptom " + code + " is not in the cause model.");
+        }
+        return symptom;
+    }
+
+    SymptomEvidence symptomOf(String code) {
+        SymptomCode symptom = Chains.symptom(code);
+        if (symptom == null) {
+            throw new IllegalStateException("The symptom " + code + " is not in the cause model.");
+        }
+        return symptom(symptom);
+    }
+
+    FindingEvidence finding(String code) {
+        FindingEvidence finding = findings.get(code);
+        if (finding == null) {
+            throw new IllegalStateException("The finding " + code + " is not in the cause model.");
+        }
+        return finding;
+    }
+
+    Check check(CheckCode code) {
+        Check check = checks.get(code);
+        if (check == null) {
+            throw new IllegalStateException("The check " + code + " is not in the cause model.");
+        }
+        return check;
+    }
+
+    /** How far a check needs the vehicle taken apart; nothing for a check that is not for finding causes. */
+    int accessOf(CheckCode code) {
+        Check check = checks.get(code);
+        return check == null ? 0 : check.access();
+    }
+
+    List<FindingEvidence> findingsOn(Component component) {
+        return findingsByComponent.getOrDefault(component, List.of());
+    }
+
+    List<Edge> edgesFrom(String code) {
+        return edgesFrom.getOrDefault(code, List.of());
+    }
+
+    State state(String code) {
+        State state = states.get(code);
+        if (state == null) {
+            throw new IllegalStateException("The state " + code + " is not in the cause model.");
+        }
+        return state;
+    }
+
+    /** Chance that a sign shows although no cause of the model is there. */
+    double leak(Sign sign) {
+        SymptomCode symptom = sign.finding() ? null : Chains.symptom(sign.code());
+        return symptom == null ? settings.findingLeak() : symptom(symptom).leak();
+    }
+}

@@ -1,0 +1,237 @@
+package org.axlecause.diagnosis;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.axlecause.diagnosis.Groups.Group;
+import org.axlecause.diagnosis.Suspects.Suspect;
+import org.axlecause.facts.Because;
+import org.axlecause.facts.Candidate;
+import org.axlecause.facts.CauseCode;
+import org.axlecause.facts.CauseStanding;
+import org.axlecause.facts.Conclusion;
+import org.axlecause.facts.ExplainedAway;
+import org.axlecause.facts.Finding;
+import org.axlecause.facts.LikelierAfterWork;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.Proof;
+import org.axlecause.facts.QuestionCode;
+import org.axlecause.facts.Refutation;
+
+/** Weighs all causes by what is known of the vehicle: a pure function of its input. */
+public final class Diagnose {
+
+    private static final int PROBABILITY_SCALE = 4;
+    private static final int DECIBAN_SCALE = 1;
+    private static final double DECIBANS = 10 / Math.log(10);
+
+    private final CauseModel model;
+
+    public Diagnose(CauseModel model) {
+        this.model = model;
+    }
+
+    /** Ranks the causes, draws their chains, chooses the next checks and says what stays open. */
+    public Diagnosis of(DiagnosisInput input) {
+        List<Candidate> candidates = model.candidates(input.vehicle());
+        if (candidates.isEmpty()) {
+            return new Diagnosis(List.of(), List.of(), List.of());
+        }
+        Layout layout = new Layout(input.vehicle());
+        Evidence evidence = new Evidence(model, layout, input);
+        Suspects suspects = new Suspects(model, layout, evidence, input, candidates);
+        List<Group> groups = new Groups(model, suspects).all();
+        Chains chains = new Chains(model, layout, evidence, suspects);
+        NextChecks checks = new NextChecks(model, layout, evidence, suspects, input);
+        return new Diagnosis(
+                ranked(input, evidence, suspects, chains),
+                checks.best(groups),
+                questions(evidence, suspects, chains, checks));
+    }
+
+    private List<RankedCause> ranked(DiagnosisInput input, Evidence evidence, Suspects suspects, Chains chains) {
+        Map<Candidate, TreeSet<Because>> grounds = Grounds.of(input);
+        List<RankedCause> ranked = new ArrayList<>();
+        for (Suspect suspect : suspects.all()) {
+            boolean suspected = suspect.probability >= model.settings().shownFrom() && !suspect.seen.isEmpty();
+            if (suspect.certain || suspected || suspects.contradicted().contains(suspect.candidate)) {
+                ranked.add(ranked(suspect, evidence, suspects, chains, grounds));
+            }
+        }
+        ranked.sort(Comparator.comparing(RankedCause::standing)
+                .thenComparing(RankedCause::probability, Comparator.reverseOrder())
+                .thenComparing(RankedCause::code)
+                .thenComparing(RankedCause::place));
+        for (Candidate candidate : new TreeSet<>(suspects.ruledOut())) {
+            ranked.add(new RankedCause(
+                    candidate.code(),
+                    candidate.place(),
+                    model.cause(candidate.code()).text(),
+                    CauseStanding.RULED_OUT,
+                    rounded(0, PROBABILITY_SCALE),
+                    false,
+                    List.of(),
+                    List.of(),
+                    List.copyOf(grounds.getOrDefault(candidate, new TreeSet<>()))));
+        }
+        return ranked;
+    }
+
+    private RankedCause ranked(
+            Suspect suspect,
+            Evidence evidence,
+            Suspects suspects,
+            Chains chains,
+            Map<Candidate, TreeSet<Because>> grounds) {
+        List<Because> because = new ArrayList<>(grounds.getOrDefault(suspect.candidate, new TreeSet<>()));
+        TreeSet<Because> shown = new TreeSet<>();
+        suspect.seen.keySet().forEach(sign -> shown.addAll(evidence.seen().getOrDefault(sign, List.of())));
+        because.addAll(shown);
+        return new RankedCause(
+                suspect.candidate.code(),
+                suspect.candidate.place(),
+                suspect.cause.text(),
+                suspect.certain ? CauseStanding.CONFIRMED : CauseStanding.SUSPECTED,
+                rounded(suspect.probability, PROBABILITY_SCALE),
+                chains.confirmedAbove(suspect).isEmpty(),
+                chains.of(suspect),
+                weights(suspect, suspects),
+                because);
+    }
+
+    private List<EvidenceWeight> weights(Suspect suspect, Suspects suspects) {
+        List<EvidenceWeight> weights = new ArrayList<>();
+        for (Map.Entry<Sign, Double> seen : suspect.seen.entrySet()) {
+            Suspects.Links links = suspects.bySign().get(seen.getKey());
+            double missing = 1 - model.leak(seen.getKey());
+            for (Suspect other : links == null ? List.<Suspect>of() : links.suspects) {
+                if (other != suspect) {
+                    missing *= 1 - other.probability * other.seen.getOrDefault(seen.getKey(), 0.0);
+                }
+            }
+            double without = 1 - missing;
+            double with = 1 - missing * (1 - seen.getValue());
+            weights.add(weight(seen.getKey(), true, DECIBANS * Math.log(with / without)));
+        }
+        for (Map.Entry<Sign, Double> missed : suspect.missed.entrySet()) {
+            weights.add(weight(missed.getKey(), false, DECIBANS * Math.log(1 - missed.getValue())));
+        }
+        weights.sort(Comparator.comparing(
+                        (EvidenceWeight weight) -> weight.decibans().abs())
+                .reversed()
+                .thenComparing(EvidenceWeight::code)
+                .thenComparing(EvidenceWeight::place));
+        weights.add(
+                0,
+                new EvidenceWeight(
+                        "prior",
+                        suspect.candidate.place(),
+                        true,
+                        rounded(DECIBANS * Math.log(suspect.prior / (1 - suspect.prior)), DECIBAN_SCALE),
+                        "age and layout of the brake, before anything is seen"));
+        return weights;
+    }
+
+    private EvidenceWeight weight(Sign sign, boolean shows, double decibans) {
+        String text = sign.finding()
+                ? model.finding(sign.code()).text()
+                : model.symptomOf(sign.code()).text();
+        String says = text + ", " + sign.place() + (shows ? "" : ": looked for and not there");
+        return new EvidenceWeight(sign.code(), sign.place(), shows, rounded(decibans, DECIBAN_SCALE), says);
+    }
+
+    private List<Question> questions(Evidence evidence, Suspects suspects, Chains chains, NextChecks checks) {
+        TreeSet<Question> questions = new TreeSet<>();
+        suspects.bySign().forEach((sign, links) -> {
+            if (links.suspects.isEmpty() && (!sign.finding() || links.ruledOut > 0)) {
+                questions.add(unexplained(sign));
+            }
+        });
+        for (Candidate candidate : suspects.contradicted()) {
+            questions.add(new Question(
+                    QuestionCode.CONTRADICTION,
+                    candidate.place(),
+                    candidate.code() + " is both proved and ruled out at " + candidate.place(),
+                    "look at the part again and withdraw the finding that was wrong"));
+        }
+        for (Suspect suspect : suspects.all()) {
+            if (suspect.certain
+                    && suspect.cause.asksUpstream()
+                    && chains.confirmedAbove(suspect).isEmpty()) {
+                List<Suspect> above = chains.openAbove(suspect);
+                if (!above.isEmpty()) {
+                    questions.add(new Question(
+                            QuestionCode.UPSTREAM_UNPROVEN,
+                            suspect.candidate.place(),
+                            "something may have brought about " + suspect.candidate.code()
+                                    + " and is neither proved nor ruled out",
+                            "look for " + Chains.named(above)));
+                }
+            }
+        }
+        for (NextChecks.Unlooked part : checks.unlooked()) {
+            questions.add(new Question(
+                    QuestionCode.PLACE_NOT_LOOKED_AT,
+                    part.wheel(),
+                    part.component() + " at " + part.wheel() + " was not looked at although the axle is opened",
+                    "make the check " + part.check() + " there, or record that the part can't be got at"));
+        }
+        for (Finding finding : evidence.unclear()) {
+            questions.add(new Question(
+                    QuestionCode.PLACE_UNCLEAR,
+                    finding.place(),
+                    finding.shown() + " names no wheel",
+                    "record the finding again with axle and side"));
+        }
+        return List.copyOf(questions);
+    }
+
+    private Question unexplained(Sign sign) {
+        String text = sign.finding()
+                ? model.finding(sign.code()).text()
+                : model.symptomOf(sign.code()).text();
+        return new Question(
+                QuestionCode.EVIDENCE_UNEXPLAINED,
+                sign.place(),
+                text + " (" + sign.code() + ", " + sign.place() + "), and every cause that would show it is ruled out",
+                "repeat the test or the look; one of the findings that ruled causes out may be wrong");
+    }
+
+    private static BigDecimal rounded(double value, int scale) {
+        return BigDecimal.valueOf(value).setScale(scale, RoundingMode.HALF_EVEN);
+    }
+
+    /** Rules behind each cause. */
+    private static final class Grounds {
+
+        private Grounds() {}
+
+        static Map<Candidate, TreeSet<Because>> of(DiagnosisInput input) {
+            Map<Candidate, TreeSet<Because>> grounds = new HashMap<>();
+            for (Proof proof : input.proofs()) {
+                add(proof.code(), proof.place(), proof, grounds);
+            }
+            for (Refutation refutation : input.refutations()) {
+                add(refutation.code(), refutation.place(), refutation, grounds);
+            }
+            for (ExplainedAway away : input.explainedAway()) {
+                add(away.code(), away.place(), away, grounds);
+            }
+            for (LikelierAfterWork work : input.likelier()) {
+                add(work.code(), work.place(), work, grounds);
+            }
+            return grounds;
+        }
+
+        private static void add(
+                CauseCode code, Place place, Conclusion conclusion, Map<Candidate, TreeSet<Because>> grounds) {
+            grounds.computeIfAbsent(new Candidate(code, place), empty -> new TreeSet<>())
+                    .add(conclusion.because());
+        }
+    }
+}

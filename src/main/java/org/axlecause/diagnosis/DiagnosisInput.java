@@ -1,0 +1,53 @@
+package org.axlecause.diagnosis;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
+import org.axlecause.facts.ExplainedAway;
+import org.axlecause.facts.Finding;
+import org.axlecause.facts.LikelierAfterWork;
+import org.axlecause.facts.Proof;
+import org.axlecause.facts.Refutation;
+import org.axlecause.facts.Symptom;
+import org.axlecause.facts.SymptomObservable;
+import org.axlecause.facts.Vehicle;
+
+/**
+ * What is known when causes are weighed; the order of the lists does not count.
+ *
+ * @param vehicle the vehicle
+ * @param day day of the presentation
+ * @param symptoms symptoms that show
+ * @param observable symptoms that could have shown
+ * @param findings findings of before and during the work
+ * @param proofs causes that are proved
+ * @param refutations causes that are ruled out
+ * @param explainedAway causes that fall to the background
+ * @param likelier causes that recent work makes likelier
+ * @param openedAxles axles whose drum or calliper is off
+ * @param danger whether a running leak, a sinking pedal or fluid not visible stands on record
+ */
+public record DiagnosisInput(
+        Vehicle vehicle,
+        LocalDate day,
+        List<Symptom> symptoms,
+        List<SymptomObservable> observable,
+        List<Finding> findings,
+        List<Proof> proofs,
+        List<Refutation> refutations,
+        List<ExplainedAway> explainedAway,
+        List<LikelierAfterWork> likelier,
+        Set<Integer> openedAxles,
+        boolean danger) {
+
+    public DiagnosisInput {
+        symptoms = List.copyOf(symptoms);
+        observable = List.copyOf(observable);
+        findings = List.copyOf(findings);
+        proofs = List.copyOf(proofs);
+        refutations = List.copyOf(refutations);
+        explainedAway = List.copyOf(explainedAway);
+        likelier = List.copyOf(likelier);
+        openedAxles = Set.copyOf(openedAxles);
+    }
+}

@@ -1,0 +1,104 @@
+package org.axlecause.diagnosis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.axlecause.diagnosis.Suspects.Suspect;
+
+/** Splits the suspects into groups that share seen evidence, exclude each other or are twins, and weighs each. */
+final class Groups {
+
+    private final CauseModel model;
+    private final Suspects suspects;
+    private final int[] parent;
+    private final List<Group> groups = new ArrayList<>();
+
+    Groups(CauseModel model, Suspects suspects) {
+        this.model = model;
+        this.suspects = suspects;
+        List<Suspect> all = suspects.all();
+        this.parent = new int[all.size()];
+        for (int i = 0; i < parent.length; i++) {
+            parent[i] = i;
+        }
+        for (Suspects.Links links : suspects.bySign().values()) {
+            for (Suspect suspect : links.suspects) {
+                join(links.suspects.get(0).index, suspect.index);
+            }
+        }
+        for (Suspect suspect : all) {
+            suspects.tiedTo(suspect).forEach(other -> join(suspect.index, other.index));
+        }
+        Map<Integer, List<Suspect>> members = new TreeMap<>();
+        for (Suspect suspect : all) {
+            members.computeIfAbsent(root(suspect.index), root -> new ArrayList<>())
+                    .add(suspect);
+        }
+        members.values().forEach(group -> groups.add(weighed(group)));
+    }
+
+    /** All groups, sorted by their first suspect. */
+    List<Group> all() {
+        return groups;
+    }
+
+    private void join(int one, int other) {
+        int first = root(one);
+        int second = root(other);
+        parent[Math.max(first, second)] = Math.min(first, second);
+    }
+
+    private int root(int index) {
+        int at = index;
+        while (parent[at] != at) {
+            parent[at] = parent[parent[at]];
+            at = parent[at];
+        }
+        return at;
+    }
+
+    private Group weighed(List<Suspect> members) {
+        List<Sign> signs = new ArrayList<>();
+        for (Map.Entry<Sign, Suspects.Links> entry : suspects.bySign().entrySet()) {
+            if (!entry.getValue().suspects.isEmpty()
+                    && members.contains(entry.getValue().suspects.get(0))) {
+                signs.add(entry.getKey());
+            }
+        }
+        double[] leaks = new double[signs.size()];
+        for (int sign = 0; sign < leaks.length; sign++) {
+            leaks[sign] = 1 - model.leak(signs.get(sign));
+        }
+        int size = members.size();
+        double[] odds = new double[size];
+        boolean[] certain = new boolean[size];
+        double[][] missing = new double[size][signs.size()];
+        double[][] together = new double[size][size];
+        for (int i = 0; i < size; i++) {
+            Suspect suspect = members.get(i);
+            odds[i] = suspect.odds;
+            certain[i] = suspect.certain;
+            for (int sign = 0; sign < signs.size(); sign++) {
+                missing[i][sign] = 1 - suspect.seen.getOrDefault(signs.get(sign), 0.0);
+            }
+            for (int j = 0; j < size; j++) {
+                together[i][j] = i == j ? 1 : suspects.together(suspect, members.get(j));
+            }
+        }
+        Network.Weighed weighed = new Network(odds, certain, missing, leaks, together).weigh();
+        for (int i = 0; i < size; i++) {
+            members.get(i).probability = weighed.marginals()[i];
+        }
+        return new Group(members, signs, weighed.sets());
+    }
+
+    /**
+     * Causes that are weighed together.
+     *
+     * @param members the causes
+     * @param signs the seen evidence that ties them
+     * @param sets their sets with shares
+     */
+    record Group(List<Suspect> members, List<Sign> signs, List<Network.WeighedSet> sets) {}
+}

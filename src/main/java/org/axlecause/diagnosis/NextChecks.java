@@ -1,0 +1,317 @@
+package org.axlecause.diagnosis;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.axlecause.diagnosis.Groups.Group;
+import org.axlecause.diagnosis.Suspects.Suspect;
+import org.axlecause.facts.Axle;
+import org.axlecause.facts.Candidate;
+import org.axlecause.facts.CheckCode;
+import org.axlecause.facts.Component;
+import org.axlecause.facts.Finding;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.SymptomCode;
+import org.jspecify.annotations.Nullable;
+
+/** Chooses the checks that tell most per minute, and those that an opened axle calls for in any case. */
+final class NextChecks {
+
+    private static final int BITS_SCALE = 3;
+    private static final int OPENED = 3;
+    private static final double JUST_BELOW = 0.999;
+
+    private final CauseModel model;
+    private final Layout layout;
+    private final Evidence evidence;
+    private final Suspects suspects;
+    private final DiagnosisInput input;
+    private final Answers answers;
+
+    NextChecks(CauseModel model, Layout layout, Evidence evidence, Suspects suspects, DiagnosisInput input) {
+        this.model = model;
+        this.layout = layout;
+        this.evidence = evidence;
+        this.suspects = suspects;
+        this.input = input;
+        this.answers = new Answers(model, layout);
+    }
+
+    /** Parts of opened axles that nobody has looked at, by wheel and in the order of the files. */
+    List<Unlooked> unlooked() {
+        List<Unlooked> unlooked = new ArrayList<>();
+        for (int number : new TreeSet<>(input.openedAxles())) {
+            Axle axle = layout.vehicle().axle(number);
+            if (axle == null) {
+                continue;
+            }
+            for (Place wheel : layout.wheelsOf(Place.ofAxle(number))) {
+                for (Check.LookedOver part : model.lookingOver()) {
+                    boolean needed = part.brake() == WheelBrake.of(axle)
+                            && (part.onlyBrakes().isEmpty() || part.onlyBrakes().contains(axle.brake()));
+                    if (needed && !lookedAt(part.component(), wheel)) {
+                        unlooked.add(new Unlooked(part.component(), part.check(), wheel));
+                    }
+                }
+            }
+        }
+        return unlooked;
+    }
+
+    private boolean lookedAt(Component component, Place wheel) {
+        return input.findings().stream()
+                .anyMatch(finding -> finding.component() == component
+                        && finding.place().wheel().covers(wheel)
+                        && finding.place().axle() != null);
+    }
+
+    /** The checks worth making, best first. */
+    List<NextCheck> best(List<Group> groups) {
+        List<Group> doubtful = groups.stream().filter(this::inDoubt).toList();
+        List<Option> options = options(doubtful);
+        List<Unlooked> unlooked = unlooked();
+        List<NextCheck> best = new ArrayList<>();
+        int named = 0;
+        Set<String> taken = new HashSet<>();
+        for (Option option : options) {
+            boolean asked = unlooked.stream().anyMatch(part -> part.at(option.check.code(), option.place));
+            if (asked || named < model.settings().most()) {
+                named += asked ? 0 : 1;
+                taken.add(option.check.code() + " " + option.place);
+                best.add(next(option, asked));
+            }
+        }
+        for (Unlooked part : unlooked) {
+            Check check = model.check(part.check());
+            if (taken.add(check.code() + " " + part.wheel()) && !forbidden(check)) {
+                best.add(next(new Option(check, part.wheel()), true));
+            }
+        }
+        return best;
+    }
+
+    private boolean inDoubt(Group group) {
+        if (group.signs().isEmpty()) {
+            return false;
+        }
+        boolean settled = group.signs().stream()
+                .filter(sign -> !sign.finding())
+                .allMatch(sign -> group.members().stream()
+                        .anyMatch(member -> member.seen.containsKey(sign)
+                                && member.probability >= model.settings().settledAt()));
+        return !settled && !ScopeDoubt.sameScope(group, layout, model.settings());
+    }
+
+    private boolean forbidden(Check check) {
+        return input.danger() && check.drives() != null;
+    }
+
+    private List<Option> options(List<Group> doubtful) {
+        if (doubtful.isEmpty()) {
+            return List.of();
+        }
+        List<Option> options = new ArrayList<>();
+        for (Check check : model.checks()) {
+            if (forbidden(check)) {
+                continue;
+            }
+            for (Place place : layout.places(check.level())) {
+                if (makesSense(check, place)) {
+                    Option option = new Option(check, place);
+                    List<Sign> open = openSigns(check, place);
+                    for (Group group : doubtful) {
+                        double bits = Information.of(open, group, suspects, model);
+                        option.bits += bits;
+                        if (bits > 0) {
+                            option.groups.add(group);
+                        }
+                    }
+                    if (option.bits >= model.settings().leastInformation()) {
+                        options.add(option);
+                    }
+                }
+            }
+        }
+        score(options);
+        options.sort(Comparator.comparingDouble((Option option) -> -option.score)
+                .thenComparing(option -> option.check.code())
+                .thenComparing(option -> option.place));
+        return options;
+    }
+
+    private boolean makesSense(Check check, Place place) {
+        boolean fits = place.axle() == null
+                ? layout.vehicle().axles().stream().anyMatch(check::fits)
+                : fits(check, layout.axleOf(place));
+        SymptomCode needed = check.needsSymptom();
+        return fits
+                && (needed == null || evidence.sees(new Sign(needed.toString(), false, place)))
+                && input.findings().stream()
+                        .noneMatch(finding -> finding.check() == check.code() && covers(finding.place(), place));
+    }
+
+    private static boolean fits(Check check, @Nullable Axle axle) {
+        return axle != null && check.fits(axle);
+    }
+
+    private static boolean covers(Place found, Place asked) {
+        return found.wheel().covers(asked) || asked.covers(found);
+    }
+
+    private List<Sign> openSigns(Check check, Place place) {
+        TreeSet<Sign> signs = new TreeSet<>();
+        for (SymptomCode symptom : check.shows()) {
+            addSymptom(symptom, place, signs);
+        }
+        for (Check.Outcome outcome : check.outcomes()) {
+            if (outcome.symptom() != null) {
+                addSymptom(outcome.symptom(), place, signs);
+            } else if (outcome.finding() != null) {
+                FindingEvidence finding = model.finding(outcome.finding());
+                for (Place at : layout.at(finding.level(), place)) {
+                    if (finding.on() == null || finding.on() == layout.brakeOf(at)) {
+                        signs.add(new Sign(finding.code(), true, at));
+                    }
+                }
+            }
+        }
+        return signs.stream().filter(evidence::open).toList();
+    }
+
+    private void addSymptom(SymptomCode symptom, Place place, Set<Sign> signs) {
+        for (Place at : layout.at(model.symptom(symptom).level(), place)) {
+            signs.add(new Sign(symptom.toString(), false, at));
+        }
+    }
+
+    /** Access is shared by all options that it opens up; harm counts as minutes; no harm where less tells as much. */
+    private void score(List<Option> options) {
+        Map<String, Integer> sharing = new HashMap<>();
+        for (Option option : options) {
+            option.accessMinutes = accessMinutes(option.check, option.place);
+            sharing.merge(accessKey(option), 1, Integer::sum);
+        }
+        for (Option option : options) {
+            double access = (double) option.accessMinutes / sharing.getOrDefault(accessKey(option), 1);
+            double minutes = option.check.minutes()
+                    + access
+                    + model.settings().riskMinutes().getOrDefault(option.check.risk(), 0);
+            option.score = option.bits / minutes;
+        }
+        for (Risk risk : EnumSet.range(Risk.LOW, Risk.HIGH)) {
+            for (Option harmful : options) {
+                if (harmful.check.risk() == risk) {
+                    for (Option harmless : options) {
+                        if (harmless.check.risk().compareTo(risk) < 0
+                                && harmless.bits >= harmful.bits
+                                && harmless.groups.containsAll(harmful.groups)) {
+                            harmful.score = Math.min(harmful.score, harmless.score * JUST_BELOW);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    private static String accessKey(Option option) {
+        return option.check.access() + " " + option.place.axle();
+    }
+
+    private int accessMinutes(Check check, Place place) {
+        int minutes = 0;
+        for (int level = gained(place) + 1; level <= check.access(); level++) {
+            minutes += model.settings().accessMinutes().get(level - 1);
+        }
+        return minutes;
+    }
+
+    private int gained(Place place) {
+        int gained = place.axle() != null && input.openedAxles().contains(place.axle()) ? OPENED : 0;
+        for (Finding finding : input.findings()) {
+            if (finding.check() != null) {
+                int access = model.accessOf(finding.check());
+                boolean here = place.axle() != null
+                        && place.axle().equals(finding.place().axle());
+                gained = Math.max(gained, here ? access : Math.min(access, 1));
+            }
+        }
+        return gained;
+    }
+
+    private NextCheck next(Option option, boolean lookingOver) {
+        Check check = option.check;
+        return new NextCheck(
+                check.code(),
+                check.text(),
+                option.place,
+                BigDecimal.valueOf(option.bits).setScale(BITS_SCALE, RoundingMode.HALF_EVEN),
+                check.minutes() + accessMinutes(check, option.place),
+                check.access(),
+                check.risk(),
+                check.cautions(),
+                lookingOver,
+                settles(check, option.place),
+                answers.of(check, option.place));
+    }
+
+    private List<Candidate> settles(Check check, Place place) {
+        TreeSet<Candidate> settled = new TreeSet<>();
+        for (Suspect suspect : suspects.all()) {
+            if (!suspect.certain && suspect.probability >= model.settings().shownFrom()) {
+                for (String code : answers.findingsOf(check)) {
+                    boolean speaks = speaks(suspect.cause, code);
+                    if (speaks
+                            && layout.at(model.finding(code).level(), place).stream()
+                                    .anyMatch(at -> at.meets(suspect.candidate.place()))
+                            && suspect.candidate.place().meets(place)) {
+                        settled.add(suspect.candidate);
+                    }
+                }
+            }
+        }
+        return List.copyOf(settled);
+    }
+
+    private static boolean speaks(Cause cause, String code) {
+        return cause.provedBy().stream().anyMatch(together -> together.contains(code))
+                || cause.refutedBy().stream().anyMatch(together -> together.contains(code));
+    }
+
+    /**
+     * A part of an opened axle that nobody has looked at.
+     *
+     * @param component the part
+     * @param check the check to make
+     * @param wheel where
+     */
+    record Unlooked(Component component, CheckCode check, Place wheel) {
+
+        boolean at(CheckCode other, Place place) {
+            return check == other && wheel.equals(place);
+        }
+    }
+
+    /** A check at a place while it is compared with others. */
+    private static final class Option {
+
+        private final Check check;
+        private final Place place;
+        private final List<Group> groups = new ArrayList<>();
+        private double bits;
+        private double score;
+        private int accessMinutes;
+
+        Option(Check check, Place place) {
+            this.check = check;
+            this.place = place;
+        }
+    }
+}

@@ -1,0 +1,242 @@
+package org.axlecause.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Set;
+import java.util.TreeMap;
+import org.axlecause.facts.Candidate;
+import org.axlecause.facts.CauseCode;
+import org.axlecause.facts.ExplainedAway;
+import org.axlecause.facts.LikelierAfterWork;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.Proof;
+import org.axlecause.facts.Refutation;
+import org.jspecify.annotations.Nullable;
+
+/** The causes that are weighed: all candidates but those ruled out, with their odds before the seen evidence. */
+final class Suspects {
+
+    private final CauseModel model;
+    private final Layout layout;
+    private final Evidence evidence;
+    private final List<Suspect> suspects = new ArrayList<>();
+    private final Map<Candidate, Suspect> byCandidate = new HashMap<>();
+    private final Set<Candidate> ruledOut = new HashSet<>();
+    private final Set<Candidate> contradicted = new HashSet<>();
+    private final TreeMap<Sign, Links> bySign = new TreeMap<>();
+    private final Map<Sign, List<OpenLink>> openLinks = new HashMap<>();
+
+    Suspects(CauseModel model, Layout layout, Evidence evidence, DiagnosisInput input, List<Candidate> candidates) {
+        this.model = model;
+        this.layout = layout;
+        this.evidence = evidence;
+        Set<Candidate> proved = new HashSet<>();
+        input.proofs().forEach(proof -> proved.add(candidate(proof)));
+        input.refutations().forEach(refutation -> {
+            Candidate candidate = candidate(refutation);
+            if (proved.contains(candidate)) {
+                contradicted.add(candidate);
+            } else {
+                ruledOut.add(candidate);
+            }
+        });
+        Set<Candidate> background = new HashSet<>();
+        for (ExplainedAway away : input.explainedAway()) {
+            background.add(new Candidate(away.code(), away.place()));
+        }
+        Set<Candidate> likelier = new HashSet<>();
+        for (LikelierAfterWork work : input.likelier()) {
+            likelier.add(new Candidate(work.code(), work.place()));
+        }
+        evidence.seen().keySet().forEach(sign -> bySign.put(sign, new Links()));
+        Priors priors = new Priors(model, layout, input.day(), candidates);
+        for (Candidate candidate : candidates) {
+            if (ruledOut.contains(candidate)) {
+                noteRuledOut(candidate);
+                continue;
+            }
+            boolean certain = proved.contains(candidate) && !contradicted.contains(candidate);
+            Suspect suspect = new Suspect(
+                    suspects.size(), candidate, model.cause(candidate.code()), priors.of(candidate), certain);
+            if (background.contains(candidate)) {
+                suspect.odds *= model.settings().explainedAway();
+            }
+            if (likelier.contains(candidate)) {
+                suspect.odds *= model.settings().afterRecentWork();
+            }
+            suspects.add(suspect);
+            byCandidate.put(candidate, suspect);
+            link(suspect);
+        }
+    }
+
+    private static Candidate candidate(Proof proof) {
+        return new Candidate(proof.code(), proof.place());
+    }
+
+    private static Candidate candidate(Refutation refutation) {
+        return new Candidate(refutation.code(), refutation.place());
+    }
+
+    /** All suspects, sorted by code and place. */
+    List<Suspect> all() {
+        return suspects;
+    }
+
+    @Nullable
+    Suspect of(CauseCode code, Place place) {
+        return byCandidate.get(new Candidate(code, place));
+    }
+
+    Set<Candidate> ruledOut() {
+        return ruledOut;
+    }
+
+    /** Causes that are both proved and ruled out. */
+    Set<Candidate> contradicted() {
+        return contradicted;
+    }
+
+    /** Seen evidence with the causes it speaks for. */
+    NavigableMap<Sign, Links> bySign() {
+        return bySign;
+    }
+
+    /** Places at which a link of the cause shows. */
+    List<Place> places(Candidate candidate, Link link) {
+        Level level = link.finding()
+                ? model.finding(link.evidence()).level()
+                : model.symptomOf(link.evidence()).level();
+        return layout.reached(candidate.place(), link.reach(), level);
+    }
+
+    private void noteRuledOut(Candidate candidate) {
+        for (Link link : model.cause(candidate.code()).links()) {
+            for (Place place : places(candidate, link)) {
+                Links links = bySign.get(new Sign(link.evidence(), link.finding(), place));
+                if (links != null) {
+                    links.ruledOut++;
+                }
+            }
+        }
+    }
+
+    private void link(Suspect suspect) {
+        for (Link link : suspect.cause.links()) {
+            for (Place place : places(suspect.candidate, link)) {
+                Sign sign = new Sign(link.evidence(), link.finding(), place);
+                Links links = bySign.get(sign);
+                if (links != null) {
+                    links.suspects.add(suspect);
+                    suspect.seen.put(sign, link.strength());
+                } else if (evidence.missed(sign)) {
+                    suspect.odds *= 1 - link.strength();
+                    suspect.missed.put(sign, link.strength());
+                } else {
+                    openLinks
+                            .computeIfAbsent(sign, empty -> new ArrayList<>())
+                            .add(new OpenLink(suspect, link.strength()));
+                }
+            }
+        }
+    }
+
+    /** Suspects that would show one of these signs, which nobody has looked for yet, each once and sorted. */
+    List<Suspect> linkedToAny(List<Sign> open) {
+        TreeMap<Integer, Suspect> linked = new TreeMap<>();
+        for (Sign sign : open) {
+            for (OpenLink link : openLinks.getOrDefault(sign, List.of())) {
+                linked.put(link.suspect().index, link.suspect());
+            }
+        }
+        return List.copyOf(linked.values());
+    }
+
+    /** By sign, the chance that the suspect does not show it. */
+    double[] missing(Suspect suspect, List<Sign> open) {
+        double[] missing = new double[open.size()];
+        for (int sign = 0; sign < missing.length; sign++) {
+            missing[sign] = 1;
+            for (OpenLink link : openLinks.getOrDefault(open.get(sign), List.of())) {
+                if (link.suspect() == suspect) {
+                    missing[sign] *= 1 - link.strength();
+                }
+            }
+        }
+        return missing;
+    }
+
+    /** How many times likelier both are together than each by itself; none where they exclude each other. */
+    double together(Suspect one, Suspect other) {
+        if (one.certain && other.certain) {
+            return 1;
+        }
+        boolean excluded = one.cause.excludes().contains(other.candidate.code())
+                || other.cause.excludes().contains(one.candidate.code());
+        if (excluded && one.candidate.place().meets(other.candidate.place())) {
+            return 0;
+        }
+        Double bothSides = one.cause.bothSides();
+        if (bothSides != null
+                && one.candidate.code() == other.candidate.code()
+                && one.candidate.place().sameAxle(other.candidate.place())) {
+            return Priors.together(one.prior, bothSides);
+        }
+        return 1;
+    }
+
+    /** Suspects that one suspect is tied to by an exclusion or as its twin. */
+    Collection<Suspect> tiedTo(Suspect suspect) {
+        List<Suspect> tied = new ArrayList<>();
+        if (suspect.cause.bothSides() != null) {
+            addIfThere(suspect.candidate.code(), suspect.candidate.place().opposite(), tied);
+        }
+        for (CauseCode code : suspect.cause.excludes()) {
+            addIfThere(code, suspect.candidate.place(), tied);
+        }
+        return tied;
+    }
+
+    private void addIfThere(CauseCode code, Place place, List<Suspect> tied) {
+        Suspect found = byCandidate.get(new Candidate(code, place));
+        if (found != null) {
+            tied.add(found);
+        }
+    }
+
+    /** Causes that one piece of seen evidence speaks for. */
+    static final class Links {
+        final List<Suspect> suspects = new ArrayList<>();
+        int ruledOut;
+    }
+
+    private record OpenLink(Suspect suspect, double strength) {}
+
+    /** A cause at a place while it is weighed. */
+    static final class Suspect {
+
+        final int index;
+        final Candidate candidate;
+        final Cause cause;
+        final double prior;
+        final boolean certain;
+        final TreeMap<Sign, Double> seen = new TreeMap<>();
+        final TreeMap<Sign, Double> missed = new TreeMap<>();
+        double odds;
+        double probability;
+
+        Suspect(int index, Candidate candidate, Cause cause, double prior, boolean certain) {
+            this.index = index;
+            this.candidate = candidate;
+            this.cause = cause;
+            this.prior = prior;
+            this.certain = certain;
+            this.odds = prior / (1 - prior);
+        }
+    }
+}

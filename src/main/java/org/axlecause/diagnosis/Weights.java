@@ -1,0 +1,26 @@
+package org.axlecause.diagnosis;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How often a cause is behind a complaint about an axle, relative to the other causes; null where it can't be there.
+ *
+ * @param drumOld axle with old drum brakes
+ * @param drumYoung axle with young drum brakes
+ * @param discOld axle with old disc brakes
+ * @param discYoung axle with young disc brakes
+ */
+public record Weights(
+        @Nullable Double drumOld,
+        @Nullable Double drumYoung,
+        @Nullable Double discOld,
+        @Nullable Double discYoung) {
+
+    @Nullable
+    Double of(WheelBrake brake, boolean old) {
+        if (brake == WheelBrake.DRUM) {
+            return old ? drumOld : drumYoung;
+        }
+        return old ? discOld : discYoung;
+    }
+}
