@@ -130,8 +130,8 @@ final class Chains {
         }
         Map<Step, Step> before = new HashMap<>();
         Map<Step, Integer> costs = new HashMap<>();
-        PriorityQueue<Reached> open = new PriorityQueue<>(
-                Comparator.comparingInt(Reached::cost).thenComparingInt(Reached::order));
+        PriorityQueue<Reached> open =
+                new PriorityQueue<>(Comparator.comparingInt(Reached::cost).thenComparingInt(Reached::order));
         Step start = step(suspect);
         before.put(start, start);
         costs.put(start, 0);

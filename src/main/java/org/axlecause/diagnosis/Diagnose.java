@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
@@ -17,7 +18,7 @@ import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.Conclusion;
 import org.axlecause.facts.ExplainedAway;
 import org.axlecause.facts.Finding;
-import org.axlecause.facts.LikelierAfterWork;
+import org.axlecause.facts.Likelier;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.QuestionCode;
@@ -55,7 +56,7 @@ public final class Diagnose {
     }
 
     private List<RankedCause> ranked(DiagnosisInput input, Evidence evidence, Suspects suspects, Chains chains) {
-        Map<Candidate, TreeSet<Because>> grounds = Grounds.of(input);
+        Map<Candidate, Set<Because>> grounds = Grounds.of(input);
         List<RankedCause> ranked = new ArrayList<>();
         for (Suspect suspect : suspects.all()) {
             boolean suspected = suspect.probability >= model.settings().shownFrom() && !suspect.seen.isEmpty();
@@ -77,7 +78,7 @@ public final class Diagnose {
                     false,
                     List.of(),
                     List.of(),
-                    List.copyOf(grounds.getOrDefault(candidate, new TreeSet<>()))));
+                    List.copyOf(grounds.getOrDefault(candidate, Set.of()))));
         }
         return ranked;
     }
@@ -87,8 +88,8 @@ public final class Diagnose {
             Evidence evidence,
             Suspects suspects,
             Chains chains,
-            Map<Candidate, TreeSet<Because>> grounds) {
-        List<Because> because = new ArrayList<>(grounds.getOrDefault(suspect.candidate, new TreeSet<>()));
+            Map<Candidate, Set<Because>> grounds) {
+        List<Because> because = new ArrayList<>(grounds.getOrDefault(suspect.candidate, Set.of()));
         TreeSet<Because> shown = new TreeSet<>();
         suspect.seen.keySet().forEach(sign -> shown.addAll(evidence.seen().getOrDefault(sign, List.of())));
         because.addAll(shown);
@@ -211,8 +212,8 @@ public final class Diagnose {
 
         private Grounds() {}
 
-        static Map<Candidate, TreeSet<Because>> of(DiagnosisInput input) {
-            Map<Candidate, TreeSet<Because>> grounds = new HashMap<>();
+        static Map<Candidate, Set<Because>> of(DiagnosisInput input) {
+            Map<Candidate, Set<Because>> grounds = new HashMap<>();
             for (Proof proof : input.proofs()) {
                 add(proof.code(), proof.place(), proof, grounds);
             }
@@ -222,14 +223,14 @@ public final class Diagnose {
             for (ExplainedAway away : input.explainedAway()) {
                 add(away.code(), away.place(), away, grounds);
             }
-            for (LikelierAfterWork work : input.likelier()) {
+            for (Likelier work : input.likelier()) {
                 add(work.code(), work.place(), work, grounds);
             }
             return grounds;
         }
 
         private static void add(
-                CauseCode code, Place place, Conclusion conclusion, Map<Candidate, TreeSet<Because>> grounds) {
+                CauseCode code, Place place, Conclusion conclusion, Map<Candidate, Set<Because>> grounds) {
             grounds.computeIfAbsent(new Candidate(code, place), empty -> new TreeSet<>())
                     .add(conclusion.because());
         }

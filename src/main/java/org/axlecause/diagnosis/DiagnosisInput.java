@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Set;
 import org.axlecause.facts.ExplainedAway;
 import org.axlecause.facts.Finding;
-import org.axlecause.facts.LikelierAfterWork;
+import org.axlecause.facts.Likelier;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.Refutation;
 import org.axlecause.facts.Symptom;
@@ -23,7 +23,7 @@ import org.axlecause.facts.Vehicle;
  * @param proofs causes that are proved
  * @param refutations causes that are ruled out
  * @param explainedAway causes that fall to the background
- * @param likelier causes that recent work makes likelier
+ * @param likelier causes that circumstances make likelier
  * @param openedAxles axles whose drum or calliper is off
  * @param danger whether a running leak, a sinking pedal or fluid not visible stands on record
  */
@@ -36,7 +36,7 @@ public record DiagnosisInput(
         List<Proof> proofs,
         List<Refutation> refutations,
         List<ExplainedAway> explainedAway,
-        List<LikelierAfterWork> likelier,
+        List<Likelier> likelier,
         Set<Integer> openedAxles,
         boolean danger) {
 

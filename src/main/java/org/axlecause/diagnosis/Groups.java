@@ -88,7 +88,7 @@ final class Groups {
         }
         Network.Weighed weighed = new Network(odds, certain, missing, leaks, together).weigh();
         for (int i = 0; i < size; i++) {
-            members.get(i).probability = weighed.marginals()[i];
+            members.get(i).probability = weighed.marginals().get(i);
         }
         return new Group(members, signs, weighed.sets());
     }

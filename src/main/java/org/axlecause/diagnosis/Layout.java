@@ -11,10 +11,7 @@ import org.axlecause.facts.Side;
 import org.axlecause.facts.Vehicle;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Places of a vehicle and how they hang together. With a front-rear split circuit 1 is the front axle; with a diagonal
- * split circuit 1 is the front left wheel and the rear right one.
- */
+/** Places of a vehicle and how they hang together. */
 final class Layout {
 
     private final Vehicle vehicle;
@@ -68,18 +65,8 @@ final class Layout {
 
     /** Circuits that the wheel may hang on: one, or all where the split is not known. */
     List<Place> circuitsOf(Place wheel) {
-        CircuitSplit split = vehicle.circuitSplit();
-        if (split == null || wheel.axle() == null) {
-            return circuits;
-        }
-        boolean front = wheel.axle() == 1;
-        boolean first =
-                switch (split) {
-                    case SINGLE -> true;
-                    case FRONT_REAR -> front;
-                    case DIAGONAL -> front == (wheel.side() == Side.LEFT);
-                };
-        return List.of(Place.ofCircuit(first ? 1 : 2));
+        Integer circuit = vehicle.circuitOf(wheel);
+        return circuit == null ? circuits : List.of(Place.ofCircuit(circuit));
     }
 
     /** Wheels that a place contains or feeds. */

@@ -96,7 +96,7 @@ final class Network {
         for (int cause = 0; cause < causes; cause++) {
             marginals[cause] = certain[cause] ? 1 : sums[cause] / total;
         }
-        return new Weighed(marginals, sets.kept(total));
+        return new Weighed(Arrays.stream(marginals).boxed().toList(), sets.kept(total));
     }
 
     private int[] free() {
@@ -144,7 +144,7 @@ final class Network {
      * @param marginals probability of each cause
      * @param sets sets of causes beside the proved ones that hold a share worth keeping, with their shares
      */
-    record Weighed(double[] marginals, List<WeighedSet> sets) {}
+    record Weighed(List<Double> marginals, List<WeighedSet> sets) {}
 
     /**
      * A set of causes beside the proved ones.

@@ -3,6 +3,7 @@ package org.axlecause.diagnosis;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
@@ -15,7 +16,7 @@ final class ScopeDoubt {
 
     /** Whether one scope holds over the sets of causes, those aside that are only in the background. */
     static boolean sameScope(Group group, Layout layout, Settings settings) {
-        Map<TreeSet<String>, Double> scopes = new HashMap<>();
+        Map<Set<String>, Double> scopes = new HashMap<>();
         double total = 0;
         double most = 0;
         for (Network.WeighedSet set : group.sets()) {
@@ -31,7 +32,7 @@ final class ScopeDoubt {
         return most >= settings.sameScopeAt() * total && !emptyIsMost(scopes, most);
     }
 
-    private static boolean emptyIsMost(Map<TreeSet<String>, Double> scopes, double most) {
+    private static boolean emptyIsMost(Map<Set<String>, Double> scopes, double most) {
         return scopes.getOrDefault(new TreeSet<>(), 0.0) >= most;
     }
 

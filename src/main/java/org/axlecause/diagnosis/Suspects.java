@@ -12,7 +12,7 @@ import java.util.TreeMap;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.ExplainedAway;
-import org.axlecause.facts.LikelierAfterWork;
+import org.axlecause.facts.Likelier;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.Refutation;
@@ -50,7 +50,7 @@ final class Suspects {
             background.add(new Candidate(away.code(), away.place()));
         }
         Set<Candidate> likelier = new HashSet<>();
-        for (LikelierAfterWork work : input.likelier()) {
+        for (Likelier work : input.likelier()) {
             likelier.add(new Candidate(work.code(), work.place()));
         }
         evidence.seen().keySet().forEach(sign -> bySign.put(sign, new Links()));

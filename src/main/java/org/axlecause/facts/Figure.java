@@ -71,6 +71,19 @@ public record Figure(
                         > 0;
     }
 
+    /** Whether it is less than that share of the other figure; never where one of them can't be observed. */
+    public boolean belowShareOf(Figure other, BigDecimal share) {
+        return value != null
+                && other.value != null
+                && other.value.signum() > 0
+                && value.compareTo(other.value.multiply(share)) < 0;
+    }
+
+    /** Whether it is the smaller of the two figures; never where one of them can't be observed. */
+    public boolean lessThan(Figure other) {
+        return value != null && other.value != null && value.compareTo(other.value) < 0;
+    }
+
     /** How clearly it falls short of the other figure: strong and clear from the given shares on. */
     public Strength shortfall(Figure other, BigDecimal clear, BigDecimal strong) {
         if (shortOf(other, strong)) {

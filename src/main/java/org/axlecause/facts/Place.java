@@ -105,9 +105,19 @@ public record Place(
         return covers(other) || other.covers(this);
     }
 
+    /** Whether what is said of this place, an axle or a part of one, is said of all of the other place. */
+    public boolean speaksForAllOf(Place other) {
+        return axle != null && wheel().covers(other);
+    }
+
     /** Whether both places are on the same wheel. */
     public boolean sameWheel(Place other) {
         return isWheel() && Objects.equals(axle, other.axle) && side == other.side;
+    }
+
+    /** Whether both are wheels, or parts of them, at the two ends of one axle. */
+    public boolean isOpposite(Place other) {
+        return isWheel() && other.isWheel() && sameAxle(other) && side != other.side;
     }
 
     /** Whether both places are on the same axle. */

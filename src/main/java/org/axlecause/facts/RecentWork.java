@@ -18,6 +18,11 @@ public record RecentWork(
         @Nullable LocalDate date,
         @Nullable BigDecimal distanceSince) implements Shown {
 
+    /** Whether the vehicle has covered no more than that distance since; never where the distance is not known. */
+    public boolean within(BigDecimal distance) {
+        return distanceSince != null && distanceSince.compareTo(distance) <= 0;
+    }
+
     @Override
     public String shown() {
         return "recent work on " + item + ", " + place;

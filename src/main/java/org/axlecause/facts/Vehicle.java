@@ -113,4 +113,20 @@ public record Vehicle(
                 .findFirst()
                 .orElse(null);
     }
+
+    /**
+     * The circuit that feeds a wheel, or null where the split is not known: with a front-rear split circuit 1 is the
+     * front axle, with a diagonal split it is the front left and the rear right wheel.
+     */
+    public @Nullable Integer circuitOf(Place wheel) {
+        if (circuitSplit == null || wheel.axle() == null) {
+            return null;
+        }
+        boolean front = wheel.axle() == 1;
+        return switch (circuitSplit) {
+            case SINGLE -> 1;
+            case FRONT_REAR -> front ? 1 : 2;
+            case DIAGONAL -> front == (wheel.side() == Side.LEFT) ? 1 : 2;
+        };
+    }
 }

@@ -84,7 +84,7 @@ class RulebookTest {
     private static final Map<Layer, Set<String>> OWN = new EnumMap<>(Map.of(
             Layer.DEFICIENCIES, Set.of("Deficiency"),
             Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred"),
-            Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway"),
+            Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway", "Likelier"),
             Layer.SCOPE,
                     Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "OpenedWheel", "StandingLeak"),
             Layer.WORK, Set.of("StepProposal", "CautionProposal", "WorkedWheel", "TestBarred"),
