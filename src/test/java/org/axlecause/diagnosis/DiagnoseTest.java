@@ -1,0 +1,266 @@
+package org.axlecause.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.diagnosis.Cases.FRONT_LEFT;
+import static org.axlecause.diagnosis.Cases.MODEL;
+import static org.axlecause.diagnosis.Cases.REAR;
+import static org.axlecause.diagnosis.Cases.REAR_LEFT;
+import static org.axlecause.diagnosis.Cases.REAR_RIGHT;
+import static org.axlecause.diagnosis.Cases.couldShow;
+import static org.axlecause.diagnosis.Cases.found;
+import static org.axlecause.diagnosis.Cases.on;
+import static org.axlecause.diagnosis.Cases.proved;
+import static org.axlecause.diagnosis.Cases.ruledOut;
+import static org.axlecause.diagnosis.Cases.shows;
+import static org.axlecause.diagnosis.Cases.van;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.axlecause.diagnosis.Cases.Danger;
+import org.axlecause.diagnosis.Cases.Opened;
+import org.axlecause.facts.Agent;
+import org.axlecause.facts.Axle;
+import org.axlecause.facts.BrakeLayout;
+import org.axlecause.facts.Candidate;
+import org.axlecause.facts.CauseCode;
+import org.axlecause.facts.CauseStanding;
+import org.axlecause.facts.CheckCode;
+import org.axlecause.facts.CircuitSplit;
+import org.axlecause.facts.Component;
+import org.axlecause.facts.Condition;
+import org.axlecause.facts.ParkingLayout;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.QuestionCode;
+import org.axlecause.facts.SymptomCode;
+import org.junit.jupiter.api.Test;
+
+/** Ranking, chains, next checks and questions on a van with rear drums. */
+class DiagnoseTest {
+
+    private static final Diagnose DIAGNOSE = new Diagnose(MODEL);
+    private static final long SEED = 20260302L;
+
+    @Test
+    void a_cause_is_a_candidate_only_where_the_layout_allows_it() {
+        assertThat(MODEL.candidates(van()))
+                .contains(
+                        new Candidate(CauseCode.WHEEL_CYLINDER_LEAKING, REAR_RIGHT),
+                        new Candidate(CauseCode.SLIDE_PINS_SEIZED, FRONT_LEFT),
+                        new Candidate(CauseCode.TEST_NOT_VALID, REAR))
+                .doesNotContain(
+                        new Candidate(CauseCode.WHEEL_CYLINDER_LEAKING, FRONT_LEFT),
+                        new Candidate(CauseCode.SLIDE_PINS_SEIZED, REAR_RIGHT),
+                        new Candidate(CauseCode.PARKING_CABLE_SEIZED, FRONT_LEFT));
+        assertThat(MODEL.candidates(Cases.vehicle(
+                        "N3",
+                        CircuitSplit.FRONT_REAR,
+                        new Axle(1, true, BrakeLayout.DRUM_SIMPLEX, ParkingLayout.NONE))))
+                .isEmpty();
+    }
+
+    @Test
+    void low_in_service_and_parking_points_to_friction_and_low_in_service_only_to_hydraulics() {
+        Diagnosis both = DIAGNOSE.of(on(
+                van(),
+                shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT),
+                shows(SymptomCode.PARKING_ONE_SIDE_LOW, REAR_RIGHT)));
+        Diagnosis serviceOnly = DIAGNOSE.of(on(
+                van(),
+                shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT),
+                couldShow(SymptomCode.PARKING_ONE_SIDE_LOW, REAR_RIGHT)));
+
+        assertThat(probability(both, CauseCode.LINING_SOAKED_EARLIER))
+                .isGreaterThan(3 * probability(both, CauseCode.WHEEL_CYLINDER_PISTON_STUCK));
+        assertThat(probability(serviceOnly, CauseCode.WHEEL_CYLINDER_PISTON_STUCK))
+                .isGreaterThan(3 * probability(serviceOnly, CauseCode.LINING_SOAKED_EARLIER));
+    }
+
+    @Test
+    void a_proof_confirms_and_draws_the_chain_down_to_the_symptom() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(
+                van(),
+                shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT),
+                found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR_RIGHT),
+                found(Component.SHOE_LINING, Condition.SOAKED, REAR_RIGHT, Agent.BRAKE_FLUID, null),
+                proved(CauseCode.WHEEL_CYLINDER_LEAKING, REAR_RIGHT)));
+
+        RankedCause first = diagnosis.causes().get(0);
+        assertThat(first.code()).isEqualTo(CauseCode.WHEEL_CYLINDER_LEAKING);
+        assertThat(first.standing()).isEqualTo(CauseStanding.CONFIRMED);
+        assertThat(first.probability()).isEqualByComparingTo("1");
+        assertThat(first.root()).isTrue();
+        assertThat(first.chain())
+                .extracting(node -> node.code() + (node.seen() ? " seen" : " inferred"))
+                .containsExactly(
+                        "wheel-cylinder-leaking seen",
+                        "fluid-in-drum inferred",
+                        "lining-soaked seen",
+                        "friction-low inferred",
+                        "one-wheel-low seen");
+    }
+
+    @Test
+    void a_glazed_lining_below_a_proved_tight_piston_is_no_root() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(
+                van(),
+                shows(SymptomCode.DRAG_ONE_WHEEL, REAR_RIGHT),
+                proved(CauseCode.WHEEL_CYLINDER_PISTONS_TIGHT, REAR_RIGHT),
+                proved(CauseCode.LINING_GLAZED, REAR_RIGHT)));
+
+        assertThat(ranked(diagnosis, CauseCode.WHEEL_CYLINDER_PISTONS_TIGHT).root())
+                .isTrue();
+        assertThat(ranked(diagnosis, CauseCode.LINING_GLAZED).root()).isFalse();
+        assertThat(diagnosis.questions()).noneMatch(question -> question.code() == QuestionCode.UPSTREAM_UNPROVEN);
+    }
+
+    @Test
+    void a_glazed_lining_alone_asks_what_made_it_hot() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(van(), proved(CauseCode.LINING_GLAZED, REAR_RIGHT)));
+
+        assertThat(diagnosis.questions())
+                .filteredOn(question -> question.code() == QuestionCode.UPSTREAM_UNPROVEN)
+                .singleElement()
+                .satisfies(question -> assertThat(question.resolve())
+                        .contains("wheel-cylinder-pistons-tight (axle 2 right)", "parking-cable-seized"));
+    }
+
+    @Test
+    void a_symptom_whose_causes_are_all_ruled_out_is_said_to_be_unexplained() {
+        Object[] ruledOut = MODEL.causes().stream()
+                .filter(cause -> cause.links().stream().anyMatch(link -> link.evidence().equals("parking-stays-on")))
+                .flatMap(cause -> List.of(REAR_RIGHT, REAR_LEFT, REAR, Place.VEHICLE).stream()
+                        .map(place -> ruledOut(cause.code(), place)))
+                .toArray();
+        List<Object> evidence = new ArrayList<>(List.of(ruledOut));
+        evidence.add(shows(SymptomCode.PARKING_STAYS_ON, REAR_RIGHT));
+
+        Diagnosis diagnosis = DIAGNOSE.of(on(van(), evidence.toArray()));
+
+        assertThat(diagnosis.questions())
+                .filteredOn(question -> question.code() == QuestionCode.EVIDENCE_UNEXPLAINED)
+                .singleElement()
+                .returns(REAR_RIGHT, Question::place);
+    }
+
+    @Test
+    void a_cause_both_proved_and_ruled_out_is_a_contradiction_and_only_suspected() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(
+                van(),
+                proved(CauseCode.HUB_SEAL_LEAKING, REAR_RIGHT),
+                ruledOut(CauseCode.HUB_SEAL_LEAKING, REAR_RIGHT)));
+
+        assertThat(ranked(diagnosis, CauseCode.HUB_SEAL_LEAKING).standing()).isEqualTo(CauseStanding.SUSPECTED);
+        assertThat(diagnosis.questions()).extracting(Question::code).contains(QuestionCode.CONTRADICTION);
+    }
+
+    @Test
+    void an_opened_axle_is_looked_over_on_both_wheels_whatever_is_proved() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(
+                van(),
+                new Opened(2),
+                shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT),
+                found(Component.HUB_SEAL, Condition.LEAKING, REAR_RIGHT),
+                found(Component.ADJUSTER, Condition.NOT_ACCESSIBLE, REAR_LEFT),
+                proved(CauseCode.HUB_SEAL_LEAKING, REAR_RIGHT)));
+
+        assertThat(diagnosis.nextChecks())
+                .filteredOn(NextCheck::lookingOver)
+                .extracting(check -> check.check() + " " + check.place())
+                .containsExactlyInAnyOrder(
+                        "lining-look axle 2 left",
+                        "push-pistons-back axle 2 left",
+                        "hub-seal-look axle 2 left",
+                        "lining-look axle 2 right",
+                        "push-pistons-back axle 2 right",
+                        "hardware-look axle 2 right");
+        assertThat(diagnosis.questions())
+                .filteredOn(question -> question.code() == QuestionCode.PLACE_NOT_LOOKED_AT)
+                .hasSize(6);
+    }
+
+    @Test
+    void no_roller_hold_or_road_check_is_asked_for_in_danger() {
+        Object low = shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT);
+        Diagnosis safe = DIAGNOSE.of(on(van(), low));
+        Diagnosis danger = DIAGNOSE.of(on(van(), low, new Danger()));
+
+        assertThat(safe.nextChecks()).extracting(NextCheck::check).contains(CheckCode.PEDAL_CHECK);
+        assertThat(danger.nextChecks())
+                .isNotEmpty()
+                .allMatch(check -> MODEL.check(check.check()).drives() == null);
+    }
+
+    @Test
+    void every_check_can_be_answered_with_not_accessible() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(van(), shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT)));
+
+        assertThat(diagnosis.nextChecks()).isNotEmpty().allSatisfy(check -> assertThat(
+                        check.answers().get(check.answers().size() - 1).condition())
+                .isEqualTo(Condition.NOT_ACCESSIBLE));
+    }
+
+    @Test
+    void a_harmful_check_never_stands_before_a_harmless_one_that_tells_as_much() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(
+                van(), new Opened(2), shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT)));
+
+        assertThat(diagnosis.nextChecks())
+                .extracting(NextCheck::check)
+                .doesNotContain(CheckCode.BOOT_EDGE_LOOK, CheckCode.SLIGHT_PEDAL_PRESS);
+    }
+
+    @Test
+    void a_fault_recorded_without_its_wheel_is_asked_back() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(van(), found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR)));
+
+        assertThat(diagnosis.questions())
+                .singleElement()
+                .returns(QuestionCode.PLACE_UNCLEAR, Question::code)
+                .returns(REAR, Question::place);
+    }
+
+    @Test
+    void without_evidence_nothing_is_suspected_and_nothing_asked() {
+        assertThat(DIAGNOSE.of(on(van()))).isEqualTo(new Diagnosis(List.of(), List.of(), List.of()));
+    }
+
+    @Test
+    void the_order_of_the_evidence_changes_nothing() {
+        List<Object> evidence = new ArrayList<>(List.of(
+                new Opened(2),
+                shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT),
+                shows(SymptomCode.PARKING_ONE_SIDE_LOW, REAR_LEFT),
+                shows(SymptomCode.PEDAL_LONG, Place.VEHICLE),
+                couldShow(SymptomCode.DRAG_ONE_WHEEL, REAR_RIGHT),
+                couldShow(SymptomCode.FORCE_SWING_ONE_WHEEL, REAR_LEFT),
+                found(Component.HUB_SEAL, Condition.SOUND, REAR_LEFT),
+                found(Component.SHOE_LINING, Condition.SOAKED, REAR_RIGHT, Agent.GREASE, null),
+                proved(CauseCode.HUB_SEAL_LEAKING, REAR_RIGHT),
+                ruledOut(CauseCode.HUB_SEAL_LEAKING, REAR_LEFT)));
+        Diagnosis expected = DIAGNOSE.of(on(van(), evidence.toArray()));
+        Random random = new Random(SEED);
+        for (int run = 0; run < 20; run++) {
+            Collections.shuffle(evidence, random);
+            assertThat(DIAGNOSE.of(on(van(), evidence.toArray())))
+                    .as("run %d of the shuffles with seed %d", run, SEED)
+                    .isEqualTo(expected);
+        }
+    }
+
+    private static double probability(Diagnosis diagnosis, CauseCode code) {
+        return diagnosis.causes().stream()
+                .filter(cause -> cause.code() == code && cause.place().equals(REAR_RIGHT))
+                .mapToDouble(cause -> cause.probability().doubleValue())
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static RankedCause ranked(Diagnosis diagnosis, CauseCode code) {
+        return diagnosis.causes().stream()
+                .filter(cause -> cause.code() == code && cause.place().equals(REAR_RIGHT))
+                .findFirst()
+                .orElseThrow();
+    }
+}
