@@ -20,8 +20,8 @@ import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.CircuitSplit;
 import org.axlecause.facts.Component;
-import org.axlecause.facts.Condition;
 import org.axlecause.facts.Conclusion;
+import org.axlecause.facts.Condition;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.Extent;
 import org.axlecause.facts.Finding;
@@ -119,188 +119,190 @@ class CauseRulesTest {
 
     @ParameterizedTest(name = "{0} {1}")
     @CsvSource(delimiter = '|', textBlock = """
-                    CAU-010 | wheel-cylinder-leaking | proof | cylinder-leaking
-                    CAU-012 | wheel-cylinder-leaking | refutation | cylinder-dry
-                    CAU-020 | wheel-cylinder-piston-stuck | proof | piston-seized
-                    CAU-022 | wheel-cylinder-piston-stuck | refutation | pistons-free
-                    CAU-030 | wheel-cylinder-pistons-tight | proof | pistons-tight
-                    CAU-032 | wheel-cylinder-pistons-tight | refutation | pistons-free
-                    CAU-040 | wheel-cylinder-wrong-bore | proof | cylinder-wrong-part
-                    CAU-042 | wheel-cylinder-wrong-bore | refutation | cylinder-bores-equal
-                    CAU-050 | calliper-piston-seized | proof | calliper-piston-seized
-                    CAU-052 | calliper-piston-seized | refutation | calliper-piston-free
-                    CAU-060 | slide-pins-seized | proof | slides-seized
-                    CAU-062 | slide-pins-seized | refutation | slides-free
-                    CAU-070 | pads-seized-in-carrier | proof | pad-seized
-                    CAU-072 | pads-seized-in-carrier | refutation | pad-sound
-                    CAU-080 | calliper-leaking | proof | calliper-leaking
-                    CAU-082 | calliper-leaking | refutation | calliper-dry
-                    CAU-090 | calliper-lever-not-returning | proof | calliper-lever-off-stop
-                    CAU-092 | calliper-lever-not-returning | refutation | calliper-lever-sound
-                    CAU-100 | calliper-lever-not-applying | proof | calliper-lever-idle
-                    CAU-102 | calliper-lever-not-applying | refutation | calliper-lever-sound
-                    CAU-110 | calliper-bank-seized | proof | calliper-bank-seized
-                    CAU-112 | calliper-bank-seized | refutation | calliper-piston-free
-                    CAU-120 | bleed-nipple-weeping | proof | nipple-weeping
-                    CAU-122 | bleed-nipple-weeping | refutation | nipple-sound
-                    CAU-130 | hose-restricted | proof | hose-restricted
-                    CAU-132 | hose-restricted | refutation | nipple-frees-nothing
-                    CAU-133 | hose-restricted | refutation | pressure-trapped-above-hose
-                    CAU-134 | hose-restricted | refutation | hose-flows
-                    CAU-140 | hose-leaking | proof | hose-leaking
-                    CAU-142 | hose-leaking | refutation | hose-sound-outside
-                    CAU-150 | hose-bulging | proof | hose-bulging
-                    CAU-152 | hose-bulging | refutation | hose-sound-outside
-                    CAU-160 | brake-pipe-corroded | proof | pipe-leaking
-                    CAU-161 | brake-pipe-corroded | proof | pipe-corroded
-                    CAU-162 | brake-pipe-corroded | refutation | pipe-sound
-                    CAU-170 | brake-pipe-crushed | proof | pipe-crushed
-                    CAU-172 | brake-pipe-crushed | refutation | pipe-sound
-                    CAU-173 | brake-pipe-crushed | refutation | hose-flows
-                    CAU-180 | pipe-union-leaking | proof | union-leaking
-                    CAU-182 | pipe-union-leaking | refutation | union-sound
-                    CAU-190 | wheel-port-blocked | proof | port-blocked
-                    CAU-192 | wheel-port-blocked | refutation | hose-flows
-                    CAU-200 | air-in-circuit | proof | fluid-aerated
-                    CAU-202 | air-in-circuit | refutation | pedal-firm
-                    CAU-210 | fluid-boiling | proof | fluid-old
-                    CAU-211 | fluid-boiling | proof | fluid-boiling-point-measured own limit
-                    CAU-212 | fluid-boiling | proof | fluid-boiling-point-measured
-                    CAU-213 | fluid-boiling | proof | fluid-water-measured own limit
-                    CAU-214 | fluid-boiling | proof | fluid-water-measured
-                    CAU-215 | fluid-boiling | refutation | fluid-good
-                    CAU-220 | mineral-oil-in-fluid | proof | fluid-wrong
-                    CAU-222 | mineral-oil-in-fluid | refutation | fluid-good
-                    CAU-230 | modulator-valve-faulty | refutation | modulator-sound
-                    CAU-240 | load-sensing-valve-seized | proof | load-sensing-valve-seized
-                    CAU-242 | load-sensing-valve-seized | refutation | load-sensing-valve-sound
-                    CAU-250 | circuit-valve-stuck | refutation | valve-pressures-equal
-                    CAU-260 | master-cylinder-bypassing | proof | master-bypassing
-                    CAU-262 | master-cylinder-bypassing | refutation | master-sound
-                    CAU-263 | master-cylinder-bypassing | refutation | pedal-sound
-                    CAU-270 | master-cylinder-leaking | proof | master-leaking
-                    CAU-272 | master-cylinder-leaking | refutation | master-sound
-                    CAU-280 | master-cylinder-port-covered | proof | master-port-covered
-                    CAU-282 | master-cylinder-port-covered | refutation | master-sound
-                    CAU-290 | circuit-lost | refutation | fluid-full
-                    CAU-300 | servo-weak | proof | servo-weak
-                    CAU-302 | servo-weak | refutation | servo-sound
-                    CAU-310 | servo-sticking-on | proof | servo-sticking
-                    CAU-312 | servo-sticking-on | refutation | servo-sound
-                    CAU-320 | pedal-linkage-binding | proof | pedal-linkage-stiff
-                    CAU-322 | pedal-linkage-binding | refutation | pedal-sound
-                    CAU-330 | lining-soaked-earlier | proof | lining-soaked-with-fluid + cylinder-dry
-                    CAU-332 | lining-soaked-earlier | refutation | lining-sound
-                    CAU-340 | hub-seal-leaking | proof | seal-leaking
-                    CAU-342 | hub-seal-leaking | refutation | seal-sound
-                    CAU-350 | lining-soiled-in-work | proof | lining-soaked-with-grease + seal-sound + recent-lining-work
-                    CAU-351 | lining-soiled-in-work | proof | pad-greasy + recent-lining-work
-                    CAU-352 | lining-soiled-in-work | refutation | lining-sound
-                    CAU-353 | lining-soiled-in-work | refutation | pad-sound
-                    CAU-360 | lining-glazed | proof | lining-glazed
-                    CAU-361 | lining-glazed | proof | pad-glazed
-                    CAU-362 | lining-glazed | refutation | lining-sound
-                    CAU-363 | lining-glazed | refutation | pad-sound
-                    CAU-370 | lining-worn-out | proof | lining-worn
-                    CAU-371 | lining-worn-out | proof | pad-worn
-                    CAU-372 | lining-worn-out | proof | lining-thin own limit
-                    CAU-373 | lining-worn-out | proof | lining-thin
-                    CAU-374 | lining-worn-out | proof | pad-thin own limit
-                    CAU-375 | lining-worn-out | proof | pad-thin
-                    CAU-376 | lining-worn-out | refutation | lining-sound
-                    CAU-377 | lining-worn-out | refutation | pad-sound
-                    CAU-380 | lining-detached | proof | lining-detached
-                    CAU-381 | lining-detached | proof | pad-detached
-                    CAU-382 | lining-detached | refutation | lining-sound
-                    CAU-383 | lining-detached | refutation | pad-sound
-                    CAU-390 | linings-unlike | proof | lining-wrong-part
-                    CAU-391 | linings-unlike | proof | pad-wrong-part
-                    CAU-400 | rust-film | refutation | test-repeats
-                    CAU-410 | shoes-misplaced | proof | shoe-misfitted
-                    CAU-411 | shoes-misplaced | proof | pad-misfitted
-                    CAU-412 | shoes-misplaced | refutation | lining-sound
-                    CAU-413 | shoes-misplaced | refutation | pad-sound
-                    CAU-420 | drum-oval | proof | drum-oval
-                    CAU-421 | drum-oval | proof | drum-ovality-measured own limit
-                    CAU-422 | drum-oval | proof | drum-ovality-measured
-                    CAU-423 | drum-oval | refutation | drum-round
-                    CAU-430 | drum-eccentric | proof | drum-eccentric
-                    CAU-431 | drum-eccentric | proof | drum-eccentricity-measured own limit
-                    CAU-432 | drum-eccentric | proof | drum-eccentricity-measured
-                    CAU-433 | drum-eccentric | refutation | drum-round
-                    CAU-440 | drum-oversize | proof | drum-oversize
-                    CAU-441 | drum-oversize | proof | drum-diameter-measured own limit
-                    CAU-443 | drum-oversize | refutation | drum-round
-                    CAU-450 | drum-scored | proof | drum-scored
-                    CAU-452 | drum-scored | refutation | drum-sound
-                    CAU-460 | drum-cracked | proof | drum-cracked
-                    CAU-462 | drum-cracked | refutation | drum-sound
-                    CAU-470 | disc-cracked | proof | disc-cracked
-                    CAU-472 | disc-cracked | refutation | disc-sound
-                    CAU-480 | drum-soiled | proof | drum-soiled + cylinder-dry + seal-sound + recent-lining-work
-                    CAU-482 | drum-soiled | refutation | drum-sound
-                    CAU-490 | disc-thickness-varying | proof | disc-thickness-varying own limit
-                    CAU-491 | disc-thickness-varying | proof | disc-thickness-varying
-                    CAU-492 | disc-thickness-varying | proof | disc-thickness-uneven
-                    CAU-493 | disc-thickness-varying | refutation | disc-even
-                    CAU-500 | disc-run-out | proof | disc-run-out-measured own limit
-                    CAU-501 | disc-run-out | proof | disc-run-out-measured
-                    CAU-502 | disc-run-out | proof | disc-off-true
-                    CAU-503 | disc-run-out | refutation | disc-even
-                    CAU-510 | disc-corroded | proof | disc-corroded
-                    CAU-512 | disc-corroded | refutation | disc-sound
-                    CAU-520 | seat-not-clean | proof | seat-dirty
-                    CAU-522 | seat-not-clean | refutation | seat-clean
-                    CAU-530 | adjuster-not-taken-up | proof | adjuster-not-taken-up
-                    CAU-532 | adjuster-not-taken-up | refutation | adjuster-sound
-                    CAU-533 | adjuster-not-taken-up | refutation | adjuster-over-adjusted
-                    CAU-540 | shoes-over-adjusted | proof | adjuster-over-adjusted
-                    CAU-542 | shoes-over-adjusted | refutation | adjuster-sound
-                    CAU-543 | shoes-over-adjusted | refutation | adjuster-not-taken-up
-                    CAU-550 | return-spring-broken | proof | return-spring-broken
-                    CAU-552 | return-spring-broken | refutation | return-spring-sound
-                    CAU-560 | hold-down-broken | proof | hold-down-broken
-                    CAU-562 | hold-down-broken | refutation | hold-down-sound
-                    CAU-570 | back-plate-ledges-worn | proof | ledges-worn
-                    CAU-572 | back-plate-ledges-worn | refutation | back-plate-sound
-                    CAU-580 | back-plate-loose | proof | back-plate-loose
-                    CAU-582 | back-plate-loose | refutation | back-plate-sound
-                    CAU-590 | debris-in-drum | proof | back-plate-dirty
-                    CAU-592 | debris-in-drum | refutation | back-plate-sound
-                    CAU-600 | adjuster-on-wrong-side | proof | adjuster-misfitted
-                    CAU-602 | adjuster-on-wrong-side | refutation | adjuster-sound
-                    CAU-610 | parking-cable-seized | proof | cable-seized
-                    CAU-612 | parking-cable-seized | refutation | cable-sound
-                    CAU-620 | parking-cable-broken | proof | cable-broken
-                    CAU-622 | parking-cable-broken | refutation | cable-sound
-                    CAU-630 | parking-cable-stretched | proof | cable-stretched
-                    CAU-640 | parking-equaliser-seized | proof | equaliser-seized
-                    CAU-642 | parking-equaliser-seized | refutation | equaliser-sound
-                    CAU-650 | shoe-lever-seized | proof | shoe-lever-seized
-                    CAU-652 | shoe-lever-seized | refutation | shoe-lever-free
-                    CAU-660 | parking-shoes-worn | proof | parking-shoe-worn
-                    CAU-662 | parking-shoes-worn | refutation | parking-shoe-sound
-                    CAU-670 | electric-parking-actuator-weak | proof | parking-actuator-weak
-                    CAU-672 | electric-parking-actuator-weak | refutation | parking-actuator-sound
-                    CAU-680 | parking-cable-over-tight | proof | cable-over-tight
-                    CAU-681 | parking-cable-over-tight | proof | shoe-lever-off-stop
-                    CAU-682 | parking-cable-over-tight | refutation | shoe-lever-on-stop
-                    CAU-690 | hub-bearing-worn | proof | bearing-worn
-                    CAU-691 | hub-bearing-worn | proof | hub-play-measured own limit
-                    CAU-692 | hub-bearing-worn | proof | hub-play-measured
-                    CAU-693 | hub-bearing-worn | refutation | bearing-sound
-                    CAU-700 | tyres-unequal | proof | tyres-unequal
-                    CAU-702 | tyres-unequal | refutation | tyres-alike
-                    CAU-710 | grip-limit | refutation | test-repeats
-                    CAU-720 | test-not-valid | proof | test-differs
-                    CAU-722 | test-not-valid | refutation | test-repeats
-                    CAU-730 | transmission-drag | proof | transmission-dragging
-                    CAU-732 | transmission-drag | refutation | transmission-free
-                    CAU-740 | antilock-sensor-faulty | proof | antilock-sensor-faulty
-                    CAU-742 | antilock-sensor-faulty | refutation | antilock-sensor-sound
-                    """)
+        CAU-010 | wheel-cylinder-leaking | proof | cylinder-leaking
+        CAU-012 | wheel-cylinder-leaking | refutation | cylinder-dry
+        CAU-020 | wheel-cylinder-piston-stuck | proof | piston-seized
+        CAU-022 | wheel-cylinder-piston-stuck | refutation | pistons-free
+        CAU-030 | wheel-cylinder-pistons-tight | proof | pistons-tight
+        CAU-032 | wheel-cylinder-pistons-tight | refutation | pistons-free
+        CAU-040 | wheel-cylinder-wrong-bore | proof | cylinder-wrong-part
+        CAU-042 | wheel-cylinder-wrong-bore | refutation | cylinder-bores-equal
+        CAU-050 | calliper-piston-seized | proof | calliper-piston-seized
+        CAU-052 | calliper-piston-seized | refutation | calliper-piston-free
+        CAU-060 | slide-pins-seized | proof | slides-seized
+        CAU-062 | slide-pins-seized | refutation | slides-free
+        CAU-070 | pads-seized-in-carrier | proof | pad-seized
+        CAU-072 | pads-seized-in-carrier | refutation | pad-sound
+        CAU-080 | calliper-leaking | proof | calliper-leaking
+        CAU-082 | calliper-leaking | refutation | calliper-dry
+        CAU-090 | calliper-lever-not-returning | proof | calliper-lever-off-stop
+        CAU-092 | calliper-lever-not-returning | refutation | calliper-lever-sound
+        CAU-100 | calliper-lever-not-applying | proof | calliper-lever-idle
+        CAU-102 | calliper-lever-not-applying | refutation | calliper-lever-sound
+        CAU-110 | calliper-bank-seized | proof | calliper-bank-seized
+        CAU-112 | calliper-bank-seized | refutation | calliper-piston-free
+        CAU-120 | bleed-nipple-weeping | proof | nipple-weeping
+        CAU-122 | bleed-nipple-weeping | refutation | nipple-sound
+        CAU-130 | hose-restricted | proof | hose-restricted
+        CAU-132 | hose-restricted | refutation | nipple-frees-nothing
+        CAU-133 | hose-restricted | refutation | pressure-trapped-above-hose
+        CAU-134 | hose-restricted | refutation | hose-flows
+        CAU-140 | hose-leaking | proof | hose-leaking
+        CAU-142 | hose-leaking | refutation | hose-sound-outside
+        CAU-150 | hose-bulging | proof | hose-bulging
+        CAU-152 | hose-bulging | refutation | hose-sound-outside
+        CAU-160 | brake-pipe-corroded | proof | pipe-leaking
+        CAU-161 | brake-pipe-corroded | proof | pipe-corroded
+        CAU-162 | brake-pipe-corroded | refutation | pipe-sound
+        CAU-170 | brake-pipe-crushed | proof | pipe-crushed
+        CAU-172 | brake-pipe-crushed | refutation | pipe-sound
+        CAU-173 | brake-pipe-crushed | refutation | hose-flows
+        CAU-180 | pipe-union-leaking | proof | union-leaking
+        CAU-182 | pipe-union-leaking | refutation | union-sound
+        CAU-190 | wheel-port-blocked | proof | port-blocked
+        CAU-192 | wheel-port-blocked | refutation | hose-flows
+        CAU-200 | air-in-circuit | proof | fluid-aerated
+        CAU-202 | air-in-circuit | refutation | pedal-firm
+        CAU-210 | fluid-boiling | proof | fluid-old
+        CAU-211 | fluid-boiling | proof | fluid-boiling-point-measured own limit
+        CAU-212 | fluid-boiling | proof | fluid-boiling-point-measured
+        CAU-213 | fluid-boiling | proof | fluid-water-measured own limit
+        CAU-214 | fluid-boiling | proof | fluid-water-measured
+        CAU-215 | fluid-boiling | refutation | fluid-good
+        CAU-220 | mineral-oil-in-fluid | proof | fluid-wrong
+        CAU-222 | mineral-oil-in-fluid | refutation | fluid-good
+        CAU-230 | modulator-valve-faulty | refutation | modulator-sound
+        CAU-240 | load-sensing-valve-seized | proof | load-sensing-valve-seized
+        CAU-242 | load-sensing-valve-seized | refutation | load-sensing-valve-sound
+        CAU-250 | circuit-valve-stuck | refutation | valve-pressures-equal
+        CAU-260 | master-cylinder-bypassing | proof | master-bypassing
+        CAU-262 | master-cylinder-bypassing | refutation | master-sound
+        CAU-263 | master-cylinder-bypassing | refutation | pedal-sound
+        CAU-270 | master-cylinder-leaking | proof | master-leaking
+        CAU-272 | master-cylinder-leaking | refutation | master-sound
+        CAU-280 | master-cylinder-port-covered | proof | master-port-covered
+        CAU-282 | master-cylinder-port-covered | refutation | master-sound
+        CAU-290 | circuit-lost | refutation | fluid-full
+        CAU-300 | servo-weak | proof | servo-weak
+        CAU-302 | servo-weak | refutation | servo-sound
+        CAU-310 | servo-sticking-on | proof | servo-sticking
+        CAU-312 | servo-sticking-on | refutation | servo-sound
+        CAU-320 | pedal-linkage-binding | proof | pedal-linkage-stiff
+        CAU-322 | pedal-linkage-binding | refutation | pedal-sound
+        CAU-330 | lining-soaked-earlier | proof | lining-soaked-with-fluid + cylinder-dry
+        CAU-332 | lining-soaked-earlier | refutation | lining-sound
+        CAU-340 | hub-seal-leaking | proof | seal-leaking
+        CAU-342 | hub-seal-leaking | refutation | seal-sound
+        CAU-350 | lining-soiled-in-work | proof | lining-soaked-with-grease + seal-sound + recent-lining-work
+        CAU-351 | lining-soiled-in-work | proof | pad-greasy + recent-lining-work
+        CAU-352 | lining-soiled-in-work | refutation | lining-sound
+        CAU-353 | lining-soiled-in-work | refutation | pad-sound
+        CAU-360 | lining-glazed | proof | lining-glazed
+        CAU-361 | lining-glazed | proof | pad-glazed
+        CAU-362 | lining-glazed | refutation | lining-sound
+        CAU-363 | lining-glazed | refutation | pad-sound
+        CAU-370 | lining-worn-out | proof | lining-worn
+        CAU-371 | lining-worn-out | proof | pad-worn
+        CAU-372 | lining-worn-out | proof | lining-thin own limit
+        CAU-373 | lining-worn-out | proof | lining-thin
+        CAU-374 | lining-worn-out | proof | pad-thin own limit
+        CAU-375 | lining-worn-out | proof | pad-thin
+        CAU-376 | lining-worn-out | refutation | lining-sound
+        CAU-377 | lining-worn-out | refutation | pad-sound
+        CAU-380 | lining-detached | proof | lining-detached
+        CAU-381 | lining-detached | proof | pad-detached
+        CAU-382 | lining-detached | refutation | lining-sound
+        CAU-383 | lining-detached | refutation | pad-sound
+        CAU-390 | linings-unlike | proof | lining-wrong-part
+        CAU-391 | linings-unlike | proof | pad-wrong-part
+        CAU-400 | rust-film | refutation | test-repeats
+        CAU-410 | shoes-misplaced | proof | shoe-misfitted
+        CAU-411 | shoes-misplaced | proof | pad-misfitted
+        CAU-412 | shoes-misplaced | refutation | lining-sound
+        CAU-413 | shoes-misplaced | refutation | pad-sound
+        CAU-420 | drum-oval | proof | drum-oval
+        CAU-421 | drum-oval | proof | drum-ovality-measured own limit
+        CAU-422 | drum-oval | proof | drum-ovality-measured
+        CAU-423 | drum-oval | refutation | drum-round
+        CAU-430 | drum-eccentric | proof | drum-eccentric
+        CAU-431 | drum-eccentric | proof | drum-eccentricity-measured own limit
+        CAU-432 | drum-eccentric | proof | drum-eccentricity-measured
+        CAU-433 | drum-eccentric | refutation | drum-round
+        CAU-440 | drum-oversize | proof | drum-oversize
+        CAU-441 | drum-oversize | proof | drum-diameter-measured own limit
+        CAU-443 | drum-oversize | refutation | drum-round
+        CAU-450 | drum-scored | proof | drum-scored
+        CAU-452 | drum-scored | refutation | drum-sound
+        CAU-460 | drum-cracked | proof | drum-cracked
+        CAU-462 | drum-cracked | refutation | drum-sound
+        CAU-470 | disc-cracked | proof | disc-cracked
+        CAU-472 | disc-cracked | refutation | disc-sound
+        CAU-480 | drum-soiled | proof | drum-soiled + cylinder-dry + seal-sound + recent-lining-work
+        CAU-482 | drum-soiled | refutation | drum-sound
+        CAU-490 | disc-thickness-varying | proof | disc-thickness-varying own limit
+        CAU-491 | disc-thickness-varying | proof | disc-thickness-varying
+        CAU-492 | disc-thickness-varying | proof | disc-thickness-uneven
+        CAU-493 | disc-thickness-varying | refutation | disc-even
+        CAU-500 | disc-run-out | proof | disc-run-out-measured own limit
+        CAU-501 | disc-run-out | proof | disc-run-out-measured
+        CAU-502 | disc-run-out | proof | disc-off-true
+        CAU-503 | disc-run-out | refutation | disc-even
+        CAU-510 | disc-corroded | proof | disc-corroded
+        CAU-512 | disc-corroded | refutation | disc-sound
+        CAU-520 | seat-not-clean | proof | seat-dirty
+        CAU-522 | seat-not-clean | refutation | seat-clean
+        CAU-530 | adjuster-not-taken-up | proof | adjuster-not-taken-up
+        CAU-532 | adjuster-not-taken-up | refutation | adjuster-sound
+        CAU-533 | adjuster-not-taken-up | refutation | adjuster-over-adjusted
+        CAU-540 | shoes-over-adjusted | proof | adjuster-over-adjusted
+        CAU-542 | shoes-over-adjusted | refutation | adjuster-sound
+        CAU-543 | shoes-over-adjusted | refutation | adjuster-not-taken-up
+        CAU-550 | return-spring-broken | proof | return-spring-broken
+        CAU-552 | return-spring-broken | refutation | return-spring-sound
+        CAU-560 | hold-down-broken | proof | hold-down-broken
+        CAU-562 | hold-down-broken | refutation | hold-down-sound
+        CAU-570 | back-plate-ledges-worn | proof | ledges-worn
+        CAU-572 | back-plate-ledges-worn | refutation | back-plate-sound
+        CAU-580 | back-plate-loose | proof | back-plate-loose
+        CAU-582 | back-plate-loose | refutation | back-plate-sound
+        CAU-590 | debris-in-drum | proof | back-plate-dirty
+        CAU-592 | debris-in-drum | refutation | back-plate-sound
+        CAU-600 | adjuster-on-wrong-side | proof | adjuster-misfitted
+        CAU-602 | adjuster-on-wrong-side | refutation | adjuster-sound
+        CAU-610 | parking-cable-seized | proof | cable-seized
+        CAU-612 | parking-cable-seized | refutation | cable-sound
+        CAU-620 | parking-cable-broken | proof | cable-broken
+        CAU-622 | parking-cable-broken | refutation | cable-sound
+        CAU-630 | parking-cable-stretched | proof | cable-stretched
+        CAU-640 | parking-equaliser-seized | proof | equaliser-seized
+        CAU-642 | parking-equaliser-seized | refutation | equaliser-sound
+        CAU-650 | shoe-lever-seized | proof | shoe-lever-seized
+        CAU-652 | shoe-lever-seized | refutation | shoe-lever-free
+        CAU-660 | parking-shoes-worn | proof | parking-shoe-worn
+        CAU-662 | parking-shoes-worn | refutation | parking-shoe-sound
+        CAU-670 | electric-parking-actuator-weak | proof | parking-actuator-weak
+        CAU-672 | electric-parking-actuator-weak | refutation | parking-actuator-sound
+        CAU-680 | parking-cable-over-tight | proof | cable-over-tight
+        CAU-681 | parking-cable-over-tight | proof | shoe-lever-off-stop
+        CAU-682 | parking-cable-over-tight | refutation | shoe-lever-on-stop
+        CAU-690 | hub-bearing-worn | proof | bearing-worn
+        CAU-691 | hub-bearing-worn | proof | hub-play-measured own limit
+        CAU-692 | hub-bearing-worn | proof | hub-play-measured
+        CAU-693 | hub-bearing-worn | refutation | bearing-sound
+        CAU-700 | tyres-unequal | proof | tyres-unequal
+        CAU-702 | tyres-unequal | refutation | tyres-alike
+        CAU-710 | grip-limit | refutation | test-repeats
+        CAU-720 | test-not-valid | proof | test-differs
+        CAU-722 | test-not-valid | refutation | test-repeats
+        CAU-730 | transmission-drag | proof | transmission-dragging
+        CAU-732 | transmission-drag | refutation | transmission-free
+        CAU-740 | antilock-sensor-faulty | proof | antilock-sensor-faulty
+        CAU-742 | antilock-sensor-faulty | refutation | antilock-sensor-sound
+        """)
     void each_rule_speaks_for_its_cause_by_its_findings(String rule, String code, String kind, String grounds) {
-        Cause cause = causes().filter(one -> one.code().toString().equals(code)).findFirst().orElseThrow();
+        Cause cause = causes().filter(one -> one.code().toString().equals(code))
+                .findFirst()
+                .orElseThrow();
         boolean ownLimit = grounds.endsWith(" own limit");
         List<String> together = List.of(grounds.replace(" own limit", "").split(" \\+ ", -1));
         Axle axle = axles(cause).stream()
@@ -389,9 +391,8 @@ class CauseRulesTest {
                 ? List.of(BrakeLayout.DRUM_SIMPLEX, BrakeLayout.DISC_FLOATING)
                 : cause.brakes();
         for (BrakeLayout brake : brakes) {
-            ParkingLayout parking = cause.parking().isEmpty()
-                    ? parking(brake)
-                    : cause.parking().get(0);
+            ParkingLayout parking =
+                    cause.parking().isEmpty() ? parking(brake) : cause.parking().get(0);
             axles.add(new Axle(2, false, brake, parking));
         }
         return axles;
@@ -490,8 +491,7 @@ class CauseRulesTest {
                             Place at = evidence.level() == Level.AXLE && condition == Condition.SOUND
                                     ? WHEEL.axlePlace()
                                     : place;
-                            findings.add(List.of(
-                                    finding(evidence.component(), condition, agent, check, at, extent)));
+                            findings.add(List.of(finding(evidence.component(), condition, agent, check, at, extent)));
                         }
                     }
                 }
@@ -537,8 +537,14 @@ class CauseRulesTest {
     private static Finding finding(
             Component component, Condition condition, Agent agent, CheckCode check, Place place, Extent extent) {
         return new Finding(
-                new EntryId("/test", "f-1"), FindingStage.AS_FOUND, component, condition, place, check, extent, agent,
+                new EntryId("/test", "f-1"),
+                FindingStage.AS_FOUND,
+                component,
+                condition,
+                place,
+                check,
+                extent,
+                agent,
                 null);
     }
-
 }

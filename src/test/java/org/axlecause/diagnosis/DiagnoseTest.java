@@ -129,7 +129,8 @@ class DiagnoseTest {
     @Test
     void a_symptom_whose_causes_are_all_ruled_out_is_said_to_be_unexplained() {
         Object[] ruledOut = MODEL.causes().stream()
-                .filter(cause -> cause.links().stream().anyMatch(link -> link.evidence().equals("parking-stays-on")))
+                .filter(cause ->
+                        cause.links().stream().anyMatch(link -> link.evidence().equals("parking-stays-on")))
                 .flatMap(cause -> List.of(REAR_RIGHT, REAR_LEFT, REAR, Place.VEHICLE).stream()
                         .map(place -> ruledOut(cause.code(), place)))
                 .toArray();
@@ -196,15 +197,16 @@ class DiagnoseTest {
     void every_check_can_be_answered_with_not_accessible() {
         Diagnosis diagnosis = DIAGNOSE.of(on(van(), shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT)));
 
-        assertThat(diagnosis.nextChecks()).isNotEmpty().allSatisfy(check -> assertThat(
-                        check.answers().get(check.answers().size() - 1).condition())
-                .isEqualTo(Condition.NOT_ACCESSIBLE));
+        assertThat(diagnosis.nextChecks())
+                .isNotEmpty()
+                .allSatisfy(check -> assertThat(
+                                check.answers().get(check.answers().size() - 1).condition())
+                        .isEqualTo(Condition.NOT_ACCESSIBLE));
     }
 
     @Test
     void a_harmful_check_never_stands_before_a_harmless_one_that_tells_as_much() {
-        Diagnosis diagnosis = DIAGNOSE.of(on(
-                van(), new Opened(2), shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT)));
+        Diagnosis diagnosis = DIAGNOSE.of(on(van(), new Opened(2), shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT)));
 
         assertThat(diagnosis.nextChecks())
                 .extracting(NextCheck::check)

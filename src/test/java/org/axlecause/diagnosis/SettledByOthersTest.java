@@ -74,7 +74,8 @@ class SettledByOthersTest {
 
     @Test
     void tight_parking_cables_are_not_slack_and_slack_ones_not_tight() {
-        assertThat(on(found(Component.PARKING_CABLE, Condition.OVER_ADJUSTED, REAR)).of(Refutation.class))
+        assertThat(on(found(Component.PARKING_CABLE, Condition.OVER_ADJUSTED, REAR))
+                        .of(Refutation.class))
                 .singleElement()
                 .returns(CauseCode.PARKING_CABLE_STRETCHED, Refutation::code)
                 .satisfies(shownBy("CAU-812"));
@@ -87,18 +88,12 @@ class SettledByOthersTest {
     @Test
     void a_wheel_that_drags_on_with_its_nipple_open_clears_hose_master_cylinder_and_servo() {
         Conclusions concluded = on(found(
-                Component.FLEXIBLE_HOSE,
-                Condition.SOUND,
-                REAR_RIGHT,
-                null,
-                CheckCode.OPEN_NIPPLE_ON_DRAGGING_WHEEL));
+                Component.FLEXIBLE_HOSE, Condition.SOUND, REAR_RIGHT, null, CheckCode.OPEN_NIPPLE_ON_DRAGGING_WHEEL));
 
         assertThat(concluded.of(Refutation.class))
                 .extracting(one -> one.because().rule() + " " + one.code())
                 .containsExactlyInAnyOrder(
-                        "CAU-132 hose-restricted",
-                        "CAU-820 master-cylinder-port-covered",
-                        "CAU-821 servo-sticking-on");
+                        "CAU-132 hose-restricted", "CAU-820 master-cylinder-port-covered", "CAU-821 servo-sticking-on");
     }
 
     @Test
@@ -147,8 +142,7 @@ class SettledByOthersTest {
                 .returns(CauseCode.WHEEL_CYLINDER_LEAKING, ExplainedAway::code)
                 .returns(REAR_RIGHT, ExplainedAway::place)
                 .satisfies(shownBy("CAU-834"));
-        assertThat(both.of(ExplainedAway.class))
-                .noneMatch(one -> one.code() == CauseCode.WHEEL_CYLINDER_LEAKING);
+        assertThat(both.of(ExplainedAway.class)).noneMatch(one -> one.code() == CauseCode.WHEEL_CYLINDER_LEAKING);
     }
 
     @Test
@@ -158,8 +152,7 @@ class SettledByOthersTest {
 
         assertThat(oil.of(ExplainedAway.class))
                 .extracting(one -> one.because().rule() + " " + one.code() + " " + one.place())
-                .containsExactlyInAnyOrder(
-                        "CAU-840 lining-glazed axle 2 right", "CAU-841 linings-unlike axle 2");
+                .containsExactlyInAnyOrder("CAU-840 lining-glazed axle 2 right", "CAU-841 linings-unlike axle 2");
         assertThat(water.of(ExplainedAway.class)).isEmpty();
     }
 
@@ -177,8 +170,8 @@ class SettledByOthersTest {
         "CAU-859, wheel-cylinder-wrong-bore, WHEEL_CYLINDER"
     })
     void recent_work_makes_what_it_may_have_left_behind_likelier(String rule, String cause, ScopeItem item) {
-        Threshold within = new Threshold(
-                ThresholdCode.RECENT_WORK_DISTANCE, new BigDecimal("500000"), Verified.JUDGEMENT, "test");
+        Threshold within =
+                new Threshold(ThresholdCode.RECENT_WORK_DISTANCE, new BigDecimal("500000"), Verified.JUDGEMENT, "test");
         RecentWork lately = new RecentWork(item, REAR, null, new BigDecimal("500000"));
         RecentWork longAgo = new RecentWork(item, REAR, null, new BigDecimal("500001"));
         RecentWork undated = new RecentWork(item, REAR, null, null);
@@ -217,5 +210,4 @@ class SettledByOthersTest {
         all.addAll(candidates);
         return RULES.conclude(all);
     }
-
 }

@@ -147,8 +147,7 @@ class SymptomRulesTest {
                 .filteredOn(symptom -> symptom.code() == code)
                 .singleElement()
                 .satisfies(shownBy(rule));
-        assertThat(service(weak, even, vehicle(CircuitSplit.DIAGONAL)))
-                .noneMatch(symptom -> symptom.code() == code);
+        assertThat(service(weak, even, vehicle(CircuitSplit.DIAGONAL))).noneMatch(symptom -> symptom.code() == code);
     }
 
     @Test
@@ -215,8 +214,8 @@ class SymptomRulesTest {
 
     @Test
     void two_dragging_wheels_are_a_dragging_axle_and_four_a_dragging_vehicle() {
-        List<Object> figures = new ArrayList<>(
-                List.of(figure(FigureKind.DRAG, LEFT, "160"), figure(FigureKind.DRAG, RIGHT, "150")));
+        List<Object> figures =
+                new ArrayList<>(List.of(figure(FigureKind.DRAG, LEFT, "160"), figure(FigureKind.DRAG, RIGHT, "150")));
         assertThat(service(figures.toArray()))
                 .singleElement()
                 .returns(SymptomCode.DRAG_AXLE, Symptom::code)
@@ -426,7 +425,12 @@ class SymptomRulesTest {
         "SYM-330, PULSATING_PEDAL, PEDAL_PULSATING, SYM-331, PULSATING, SYM-335"
     })
     void the_pedal_speaks_by_complaint_and_by_finding(
-            String reported, ComplaintCode complaint, SymptomCode code, String found, Condition condition, String sound) {
+            String reported,
+            ComplaintCode complaint,
+            SymptomCode code,
+            String found,
+            Condition condition,
+            String sound) {
         assertThat(service(new Complaint(complaint)))
                 .singleElement()
                 .returns(code, Symptom::code)
@@ -581,7 +585,14 @@ class SymptomRulesTest {
 
     private static Finding finding(Component component, Condition condition, Place place, CheckCode check) {
         return new Finding(
-                new EntryId("/bay", "f-1"), FindingStage.AS_FOUND, component, condition, place, check, null, null,
+                new EntryId("/bay", "f-1"),
+                FindingStage.AS_FOUND,
+                component,
+                condition,
+                place,
+                check,
+                null,
+                null,
                 null);
     }
 
