@@ -29,6 +29,17 @@ public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, Pr
                 .map(PriceListStore::read);
     }
 
+    /** The list that held at that moment: the newest made by then, or the first where none was. */
+    public Optional<PriceList> at(String site, OffsetDateTime moment) {
+        return find(
+                        "tenant = ?1 and site = ?2 and (createdAt <= ?3 or version = 1) order by version desc",
+                        transaction.tenant(),
+                        site,
+                        moment)
+                .firstResultOptional()
+                .map(PriceListStore::read);
+    }
+
     /** One version of a site's list. */
     public Optional<PriceList> find(String site, int version) {
         return findByIdOptional(new PriceListEntity.Key(transaction.tenant(), site, version))

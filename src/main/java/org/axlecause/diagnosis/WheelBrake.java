@@ -9,7 +9,8 @@ public enum WheelBrake {
     DRUM,
     DISC;
 
-    static @Nullable WheelBrake of(Axle axle) {
+    /** The kind of brake on that axle; null where it has none that is known. */
+    public static @Nullable WheelBrake of(Axle axle) {
         if (axle.isDrum()) {
             return DRUM;
         }

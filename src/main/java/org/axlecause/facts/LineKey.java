@@ -37,18 +37,19 @@ public record LineKey(ScopeAction action, ScopeItem item, Place place) implement
 
     /** Whether the work opens the hydraulic system. */
     public boolean isOpeningHydraulics() {
-        return isExchange()
-                && switch (item) {
-                    case WHEEL_CYLINDER,
-                            CALLIPER,
-                            FLEXIBLE_HOSE,
-                            BRAKE_PIPE,
-                            PIPE_NUT,
-                            BLEED_NIPPLE,
-                            MASTER_CYLINDER,
-                            LOAD_SENSING_VALVE -> true;
-                    default -> false;
-                };
+        return switch (item) {
+            case BLEED_NIPPLE -> true;
+            case WHEEL_CYLINDER,
+                    CALLIPER,
+                    FLEXIBLE_HOSE,
+                    BRAKE_PIPE,
+                    PIPE_NUT,
+                    MASTER_CYLINDER,
+                    LOAD_SENSING_VALVE,
+                    ANTILOCK_MODULATOR,
+                    HYDRAULIC_SYSTEM -> isExchange();
+            default -> false;
+        };
     }
 
     /** Whether the work takes off or changes the shoes of a drum brake or what carries them. */

@@ -31,7 +31,9 @@ public enum ScopeItem {
     PARKING_ACTUATOR,
     PARKING_SHOE_SET,
     ANTILOCK_MODULATOR,
-    HUB_FACE;
+    HUB_FACE,
+    PEDAL_LINKAGE,
+    ANTILOCK_SENSOR;
 
     /** The code on the wire. */
     @Override

@@ -62,7 +62,12 @@ public enum StepCode {
     SLOW_CHECK,
     REPEAT_ROLLER_TEST,
     MACHINE_DRUM,
-    DEGREASE_DISC;
+    DEGREASE_DISC,
+    RENEW_MODULATOR,
+    RENEW_RUBBER_PARTS,
+    SET_MASTER_CYLINDER,
+    FREE_PEDAL_LINKAGE,
+    RENEW_ANTILOCK_SENSOR;
 
     /** The code on the wire. */
     @Override

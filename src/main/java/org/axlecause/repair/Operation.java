@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param ownLabour whether it has hours of its own
  * @param takesAlong kinds of lines at the same place that its work includes
  */
-record Operation(
+public record Operation(
         Kind what,
         ScopeExtent extent,
         Measure quantity,
@@ -25,7 +25,7 @@ record Operation(
         boolean ownLabour,
         List<Kind> takesAlong) {
 
-    Operation {
+    public Operation {
         takesAlong = List.copyOf(takesAlong);
     }
 
@@ -40,7 +40,7 @@ record Operation(
      * @param action what is done
      * @param item to what
      */
-    record Kind(ScopeAction action, ScopeItem item) {
+    public record Kind(ScopeAction action, ScopeItem item) {
 
         /** Action and item joined by a blank. */
         @Override

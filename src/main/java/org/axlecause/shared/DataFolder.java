@@ -112,6 +112,15 @@ final class DataFolder implements AutoCloseable {
         }
     }
 
+    /** A file that nobody else may read, written anew. */
+    Path privateFile(String name, String text) throws IOException {
+        Path file = path.resolve(name);
+        Files.deleteIfExists(file);
+        Files.createFile(file);
+        restrict(file, "rw-------");
+        return Files.writeString(file, text);
+    }
+
     boolean hasSecrets() {
         return Files.exists(path.resolve(SECRETS));
     }
@@ -131,10 +140,7 @@ final class DataFolder implements AutoCloseable {
     }
 
     private void save(Properties secrets, Path file) throws IOException {
-        Path next = path.resolve(SECRETS + ".new");
-        Files.deleteIfExists(next);
-        Files.createFile(next);
-        restrict(next, "rw-------");
+        Path next = privateFile(SECRETS + ".new", "");
         try (Writer writer = Files.newBufferedWriter(next)) {
             secrets.store(writer, "Keep this file with the data: without it neither opens.");
         }
@@ -153,7 +159,7 @@ final class DataFolder implements AutoCloseable {
         }
     }
 
-    static void restrict(Path target, String permissions) throws IOException {
+    private static void restrict(Path target, String permissions) throws IOException {
         if (POSIX) {
             Files.setPosixFilePermissions(target, PosixFilePermissions.fromString(permissions));
         }

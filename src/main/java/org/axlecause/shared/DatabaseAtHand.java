@@ -41,6 +41,7 @@ public final class DatabaseAtHand {
             EmbeddedDatabase database = opening.open(folder, port);
             database.settings().forEach(System::setProperty);
             System.setProperty("axlecause.data-dir", database.dataFolder().toString());
+            System.setProperty("axlecause.database.embedded", "true");
             Runtime.getRuntime()
                     .addShutdownHook(new Thread(() -> stopAfterService(database), "embedded-database-stop"));
         } catch (PreventFurtherStepsException e) {

@@ -1,6 +1,5 @@
 package org.axlecause.shared;
 
-import io.quarkus.runtime.PreventFurtherStepsException;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.File;
 import java.io.IOException;
@@ -16,9 +15,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
-import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -34,9 +31,6 @@ public final class EmbeddedDatabase implements AutoCloseable {
     private static final String SUPERUSER = "postgres";
     private static final String READY_MARK = "axlecause-ready";
     private static final Duration START_WAIT = Duration.ofSeconds(60);
-    private static final Duration STOP_WAIT = Duration.ofSeconds(60);
-    private static final long POLL_MILLIS = 20;
-    private static final int PORT_LINE = 3;
 
     private static final String ACCESS_RULES = """
             # Written at every start: passwords only, over loopback only.
@@ -117,7 +111,11 @@ public final class EmbeddedDatabase implements AutoCloseable {
 
     /** A connection as the server's superuser, for what no role of ours may do. */
     Connection superuserConnection(String database) throws SQLException {
-        return DriverManager.getConnection(url(database), SUPERUSER, folder.secret(SUPERUSER));
+        return DriverManager.getConnection(url(database), SUPERUSER, superuserPassword());
+    }
+
+    String superuserPassword() {
+        return folder.secret(SUPERUSER);
     }
 
     @Override
@@ -144,7 +142,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
     }
 
     private static EmbeddedDatabase startLocked(DataFolder folder, int port) {
-        refuseRootWithoutUserNamespaces();
+        RootRefusal.check();
         Path cluster = clusterOf(folder);
         Postmaster.in(cluster).ifPresent(Postmaster::stop);
         setUnfinishedAside(cluster);
@@ -169,7 +167,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
         try {
             Path binaries = Files.createDirectories(folder.resolve("binaries"));
             System.setProperty("ot.epg.working-dir", binaries.toString());
-            Path password = passwordFile(folder);
+            Path password = folder.privateFile("superuser.password", folder.secret(SUPERUSER));
             Files.deleteIfExists(startLog);
             EmbeddedPostgres.Builder builder = EmbeddedPostgres.builder()
                     .setDataDirectory(cluster)
@@ -199,14 +197,6 @@ public final class EmbeddedDatabase implements AutoCloseable {
                     + "). Its own words are in " + startLog + " and " + cluster.resolve("log")
                     + ". Set QUARKUS_DATASOURCE_JDBC_URL to use a PostgreSQL of your own.");
         }
-    }
-
-    private static Path passwordFile(DataFolder folder) throws IOException {
-        Path file = folder.resolve("superuser.password");
-        Files.deleteIfExists(file);
-        Files.createFile(file);
-        DataFolder.restrict(file, "rw-------");
-        return Files.writeString(file, folder.secret(SUPERUSER));
     }
 
     private static void markReady(File cluster) {
@@ -264,87 +254,6 @@ public final class EmbeddedDatabase implements AutoCloseable {
                 throw new IOException(name + " is missing in the class path");
             }
             return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
-        }
-    }
-
-    /** PostgreSQL never runs as root; the library then steps into a user namespace, where there is one. */
-    private static void refuseRootWithoutUserNamespaces() {
-        if (!"root".equals(System.getProperty("user.name"))) {
-            return;
-        }
-        try {
-            Process process = new ProcessBuilder("unshare", "-U", "id", "-u")
-                    .redirectErrorStream(true)
-                    .start();
-            String uid = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8).trim();
-            if (process.waitFor() == 0 && !"0".equals(uid)) {
-                return;
-            }
-        } catch (IOException e) {
-            throw rootRefused();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-        throw rootRefused();
-    }
-
-    private static PreventFurtherStepsException rootRefused() {
-        return CannotStart.because("PostgreSQL doesn't run as root, and this machine allows no user namespace to step"
-                + " into (unshare -U). Start the service as another user, or set QUARKUS_DATASOURCE_JDBC_URL,"
-                + " QUARKUS_DATASOURCE_USERNAME and QUARKUS_DATASOURCE_PASSWORD to use a PostgreSQL of your own.");
-    }
-
-    /** A server process that runs on a cluster folder, by what it wrote into postmaster.pid. */
-    private record Postmaster(ProcessHandle process, int port, Path pidFile) {
-
-        static Optional<Postmaster> in(Path cluster) {
-            Path pidFile = cluster.resolve("postmaster.pid");
-            try {
-                if (!Files.exists(pidFile)) {
-                    return Optional.empty();
-                }
-                List<String> lines = Files.readAllLines(pidFile);
-                if (lines.size() <= PORT_LINE) {
-                    return Optional.empty();
-                }
-                int port = Integer.parseInt(lines.get(PORT_LINE).trim());
-                return ProcessHandle.of(Long.parseLong(lines.get(0).trim()))
-                        .filter(process -> runsOn(process, cluster))
-                        .map(process -> new Postmaster(process, port, pidFile));
-            } catch (IOException | NumberFormatException e) {
-                return Optional.empty();
-            }
-        }
-
-        /** The interrupt signal is PostgreSQL's fast shutdown: sessions are cut, everything committed is written. */
-        void stop() {
-            try {
-                new ProcessBuilder("sh", "-c", "kill -INT \"$0\"", Long.toString(process.pid()))
-                        .start()
-                        .waitFor();
-                awaitEnd();
-            } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-            } catch (IOException e) {
-                throw new UncheckedIOException("The database process " + process.pid() + " can't be signalled", e);
-            }
-        }
-
-        /** The pid file goes last; a process that nobody reaps would look alive for ever. */
-        void awaitEnd() throws InterruptedException {
-            long deadline = System.nanoTime() + STOP_WAIT.toNanos();
-            while (process.isAlive() && Files.exists(pidFile)) {
-                if (System.nanoTime() > deadline) {
-                    throw CannotStart.because("The database process " + process.pid() + " doesn't stop. Stop it by hand"
-                            + " (kill -INT " + process.pid() + "), then start again.");
-                }
-                Thread.sleep(POLL_MILLIS);
-            }
-        }
-
-        private static boolean runsOn(ProcessHandle process, Path cluster) {
-            Optional<String> commandLine = process.info().commandLine();
-            return commandLine.isPresent() && commandLine.get().contains(cluster.toString());
         }
     }
 }

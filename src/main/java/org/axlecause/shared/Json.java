@@ -3,6 +3,7 @@ package org.axlecause.shared;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.MapperFeature;
@@ -30,6 +31,15 @@ public final class Json {
     /** The shared mapper; enums are read and written by their {@code toString}. */
     public static ObjectMapper mapper() {
         return MAPPER;
+    }
+
+    /** The JSON text of a value that is known to have one. */
+    public static String text(Object value) {
+        try {
+            return MAPPER.writeValueAsString(value);
+        } catch (JsonProcessingException e) {
+            throw new IllegalArgumentException("No JSON of " + value.getClass().getName(), e);
+        }
     }
 
     private static ObjectMapper configured(JsonMapper.Builder builder) {

@@ -95,6 +95,120 @@ class ScopeRulesTest {
                         CauseCode.AIR_IN_CIRCUIT,
                         Place.ofCircuit(1),
                         "bleed brake-fluid at circuit 1 (required)"),
+                cause("SCO-107", CauseCode.WHEEL_CYLINDER_WRONG_BORE, REAR, CYLINDER),
+                cause(
+                        "SCO-108",
+                        CauseCode.WHEEL_CYLINDER_WRONG_BORE,
+                        REAR,
+                        "renew wheel-cylinder at axle 2 right (required)"),
+                cause("SCO-113", CauseCode.CALLIPER_LEAKING, FRONT_LEFT, CALLIPER),
+                cause("SCO-113", CauseCode.CALLIPER_BANK_SEIZED, FRONT_LEFT, CALLIPER),
+                cause("SCO-113", CauseCode.CALLIPER_LEVER_NOT_RETURNING, FRONT_LEFT, CALLIPER),
+                cause("SCO-113", CauseCode.CALLIPER_LEVER_NOT_APPLYING, FRONT_LEFT, CALLIPER),
+                cause(
+                        "SCO-114",
+                        CauseCode.BLEED_NIPPLE_WEEPING,
+                        REAR_LEFT,
+                        "renew bleed-nipple at axle 2 left (required)"),
+                cause("SCO-123", CauseCode.HOSE_LEAKING, REAR_LEFT, HOSE),
+                cause("SCO-123", CauseCode.HOSE_BULGING, REAR_LEFT, HOSE),
+                cause("SCO-124", CauseCode.BRAKE_PIPE_CRUSHED, REAR_LEFT, PIPE),
+                cause("SCO-124", CauseCode.PIPE_UNION_LEAKING, REAR_LEFT, PIPE),
+                cause(
+                        "SCO-125",
+                        CauseCode.WHEEL_PORT_BLOCKED,
+                        REAR_LEFT,
+                        "clean bleed-nipple at axle 2 left (required)"),
+                cause("SCO-301", CauseCode.WHEEL_PORT_BLOCKED, REAR_LEFT, "bleed brake-fluid at circuit 2 (required)"),
+                cause(
+                        "SCO-143",
+                        CauseCode.PADS_SEIZED_IN_CARRIER,
+                        FRONT_LEFT,
+                        "clean slide-pin-kit at axle 1 (required)"),
+                cause("SCO-312", CauseCode.PADS_SEIZED_IN_CARRIER, FRONT_LEFT, PADS),
+                cause("SCO-144", CauseCode.PARKING_CABLE_BROKEN, REAR_LEFT, CABLE),
+                cause(
+                        "SCO-145",
+                        CauseCode.PARKING_CABLE_STRETCHED,
+                        REAR_LEFT,
+                        "adjust parking-brake at vehicle (required)"),
+                cause(
+                        "SCO-146",
+                        CauseCode.PARKING_EQUALISER_SEIZED,
+                        REAR,
+                        "free parking-equaliser at axle 2 (required)"),
+                cause("SCO-147", CauseCode.SHOE_LEVER_SEIZED, REAR_LEFT, KIT),
+                cause("SCO-148", CauseCode.PARKING_SHOES_WORN, REAR, "renew parking-shoe-set at axle 2 (required)"),
+                cause(
+                        "SCO-149",
+                        CauseCode.ELECTRIC_PARKING_ACTUATOR_WEAK,
+                        REAR_LEFT,
+                        "renew parking-actuator at axle 2 left (required)"),
+                cause("SCO-150", CauseCode.HUB_BEARING_WORN, REAR_LEFT, BEARING),
+                cause("SCO-156", CauseCode.CALLIPER_LEAKING, FRONT_LEFT, "clean disc at axle 1 (required)"),
+                cause("SCO-157", CauseCode.LINING_SOILED_IN_WORK, REAR_LEFT, SHOES),
+                cause("SCO-157", CauseCode.DRUM_SOILED, REAR_LEFT, "clean drum at axle 2 (required)"),
+                cause("SCO-171", CauseCode.LINING_DETACHED, REAR_LEFT, SHOES),
+                cause("SCO-171", CauseCode.LININGS_UNLIKE, REAR, SHOES),
+                cause("SCO-172", CauseCode.LININGS_UNLIKE, FRONT_LEFT, PADS),
+                cause("SCO-190", CauseCode.DRUM_OVERSIZE, REAR_LEFT, DRUMS),
+                cause("SCO-190", CauseCode.DRUM_SCORED, REAR_LEFT, DRUMS),
+                cause("SCO-190", CauseCode.DRUM_CRACKED, REAR_LEFT, DRUMS),
+                cause("SCO-197", CauseCode.DISC_CRACKED, FRONT_LEFT, DISCS),
+                cause("SCO-197", CauseCode.DISC_CORRODED, FRONT_LEFT, DISCS),
+                cause("SCO-197", CauseCode.DISC_THICKNESS_VARYING, FRONT_LEFT, DISCS),
+                cause("SCO-197", CauseCode.DISC_RUN_OUT, FRONT_LEFT, DISCS),
+                cause("SCO-198", CauseCode.SEAT_NOT_CLEAN, FRONT_LEFT, "clean hub-face at axle 1 left (required)"),
+                cause("SCO-199", CauseCode.DEBRIS_IN_DRUM, REAR_LEFT, "clean drum at axle 2 (required)"),
+                cause("SCO-246", CauseCode.RETURN_SPRING_BROKEN, REAR_LEFT, KIT),
+                cause("SCO-246", CauseCode.HOLD_DOWN_BROKEN, REAR_LEFT, KIT),
+                cause(
+                        "SCO-247",
+                        CauseCode.BACK_PLATE_LEDGES_WORN,
+                        REAR_LEFT,
+                        "clean hardware-kit at axle 2 (required)"),
+                cause("SCO-247", CauseCode.SHOES_MISPLACED, REAR_LEFT, "clean hardware-kit at axle 2 (required)"),
+                cause("SCO-248", CauseCode.SHOES_MISPLACED, FRONT_LEFT, "clean pad-set at axle 1 (required)"),
+                cause("SCO-249", CauseCode.BACK_PLATE_LOOSE, REAR_LEFT, "renew back-plate at axle 2 left (required)"),
+                cause("SCO-250", CauseCode.ADJUSTER_ON_WRONG_SIDE, REAR, ADJUSTER),
+                cause("SCO-251", CauseCode.ADJUSTER_ON_WRONG_SIDE, REAR, "renew adjuster at axle 2 right (required)"),
+                cause("SCO-252", CauseCode.SHOES_OVER_ADJUSTED, REAR_LEFT, "adjust shoe-set at axle 2 (required)"),
+                cause("SCO-253", CauseCode.PARKING_CABLE_OVER_TIGHT, REAR_LEFT, "adjust shoe-set at axle 2 (required)"),
+                cause(
+                        "SCO-145",
+                        CauseCode.PARKING_CABLE_OVER_TIGHT,
+                        REAR_LEFT,
+                        "adjust parking-brake at vehicle (required)"),
+                unit("SCO-261", CauseCode.FLUID_BOILING, "renew brake-fluid at vehicle (required)"),
+                unit("SCO-262", CauseCode.MINERAL_OIL_IN_FLUID, "renew hydraulic-system at vehicle (required)"),
+                unit("SCO-264", CauseCode.MINERAL_OIL_IN_FLUID, "renew brake-fluid at vehicle (required)"),
+                unit("SCO-271", CauseCode.MASTER_CYLINDER_BYPASSING, "renew master-cylinder at vehicle (required)"),
+                unit("SCO-271", CauseCode.MASTER_CYLINDER_LEAKING, "renew master-cylinder at vehicle (required)"),
+                unit("SCO-273", CauseCode.MASTER_CYLINDER_PORT_COVERED, "adjust master-cylinder at vehicle (required)"),
+                unit("SCO-274", CauseCode.SERVO_WEAK, "renew servo at vehicle (required)"),
+                unit("SCO-274", CauseCode.SERVO_STICKING_ON, "renew servo at vehicle (required)"),
+                unit("SCO-276", CauseCode.LOAD_SENSING_VALVE_SEIZED, "adjust load-sensing-valve at vehicle (required)"),
+                unit("SCO-277", CauseCode.CIRCUIT_VALVE_STUCK, "renew load-sensing-valve at vehicle (required)"),
+                unit("SCO-280", CauseCode.MODULATOR_VALVE_FAULTY, "renew antilock-modulator at vehicle (required)"),
+                unit("SCO-281", CauseCode.MODULATOR_VALVE_FAULTY, "bleed antilock-modulator at vehicle (required)"),
+                cause(
+                        "SCO-282",
+                        CauseCode.CIRCUIT_LOST,
+                        Place.ofCircuit(2),
+                        "bleed brake-fluid at circuit 2 (required)"),
+                unit("SCO-283", CauseCode.PEDAL_LINKAGE_BINDING, "free pedal-linkage at vehicle (required)"),
+                cause(
+                        "SCO-284",
+                        CauseCode.ANTILOCK_SENSOR_FAULTY,
+                        REAR_LEFT,
+                        "renew antilock-sensor at axle 2 left (required)"),
+                outside(CauseCode.TYRES_UNEQUAL),
+                outside(CauseCode.GRIP_LIMIT),
+                outside(CauseCode.TRANSMISSION_DRAG),
+                outside(CauseCode.REGENERATIVE_BLENDING),
+                outside(CauseCode.LONG_DISUSE),
+                outside(CauseCode.RUST_FILM),
+                outside(CauseCode.LINING_NOT_BEDDED),
                 new Row(
                         "SCO-225",
                         "measure roller-test at vehicle (required)",
@@ -155,6 +269,32 @@ class ScopeRulesTest {
                 state("SCO-174", PADS, FRONT_LEFT, Component.PAD, Condition.WORN, Condition.SOUND),
                 state("SCO-183", DRUMS, REAR_LEFT, Component.DRUM, Condition.CRACKED, Condition.SOUND),
                 state("SCO-191", DISCS, FRONT_LEFT, Component.DISC, Condition.UNDERSIZE, Condition.SOUND),
+                vehicleState(
+                        "SCO-263",
+                        "renew hydraulic-system at vehicle (required)",
+                        Component.BRAKE_FLUID,
+                        Condition.WRONG_PART),
+                vehicleState(
+                        "SCO-265",
+                        "renew brake-fluid at vehicle (required)",
+                        Component.BRAKE_FLUID,
+                        Condition.CONTAMINATED),
+                vehicleState(
+                        "SCO-272",
+                        "renew master-cylinder at vehicle (required)",
+                        Component.MASTER_CYLINDER,
+                        Condition.LEAKING),
+                vehicleState("SCO-275", "renew servo at vehicle (required)", Component.SERVO, Condition.BROKEN),
+                vehicleState(
+                        "SCO-278",
+                        "renew load-sensing-valve at vehicle (required)",
+                        Component.LOAD_SENSING_VALVE,
+                        Condition.LEAKING),
+                vehicleState(
+                        "SCO-279",
+                        "adjust load-sensing-valve at vehicle (required)",
+                        Component.LOAD_SENSING_VALVE,
+                        Condition.SEIZED),
                 state("SCO-241", KIT, REAR_LEFT, Component.RETURN_SPRING, Condition.STRETCHED, Condition.SOUND),
                 state("SCO-242", KIT, REAR_LEFT, Component.HOLD_DOWN, Condition.BROKEN, Condition.SOUND),
                 new Row(
@@ -190,6 +330,17 @@ class ScopeRulesTest {
                         "0.00011",
                         "0.00010",
                         clause(ClauseCode.HUB_PLAY, "0.00010")),
+                measuredRow(
+                        "SCO-266",
+                        "renew brake-fluid at vehicle (required)",
+                        Component.BRAKE_FLUID,
+                        Place.VEHICLE,
+                        MeasuredQuantity.FLUID_WATER_CONTENT,
+                        "0.05",
+                        "0.049",
+                        clause(ClauseCode.FLUID_WATER_CONTENT_URGENT, "0.05")),
+                fluid("SCO-267", MeasuredQuantity.FLUID_WATER_CONTENT, "0.03", "0.029", ClauseCode.FLUID_WATER_CONTENT),
+                fluid("SCO-268", MeasuredQuantity.FLUID_BOILING_POINT, "179", "180", ClauseCode.FLUID_BOILING_POINT),
                 measuredRow(
                         "SCO-175",
                         "renew shoe-set at axle 2 (recommended)",
@@ -500,6 +651,14 @@ class ScopeRulesTest {
                 List.of(suspected(code, place), drumRear(), discFront(), van()));
     }
 
+    private static Row unit(String rule, CauseCode code, String line) {
+        return cause(rule, code, Place.VEHICLE, line);
+    }
+
+    private static Row outside(CauseCode code) {
+        return cause("SCO-285", code, REAR, "measure roller-test at vehicle (required)");
+    }
+
     private static Row state(
             String rule, String line, Place place, Component component, Condition bad, Condition harmless) {
         return new Row(
@@ -507,6 +666,10 @@ class ScopeRulesTest {
                 line,
                 List.of(found(component, bad, place), drumRear(), discFront()),
                 List.of(found(component, harmless, place), drumRear(), discFront()));
+    }
+
+    private static Row vehicleState(String rule, String line, Component component, Condition bad) {
+        return state(rule, line, Place.VEHICLE, component, bad, Condition.SOUND);
     }
 
     private static Row measuredRow(
@@ -523,6 +686,17 @@ class ScopeRulesTest {
                 line,
                 List.of(measured(component, place, quantity, beyond, null), clause),
                 List.of(measured(component, place, quantity, just, null), clause));
+    }
+
+    /** Fluid beyond a limit of the policy and just within it. */
+    private static Row fluid(String rule, MeasuredQuantity quantity, String beyond, String within, ClauseCode limit) {
+        Object clause = clause(limit, limit == ClauseCode.FLUID_BOILING_POINT ? "180" : "0.03");
+        Object renewal = clause(ClauseCode.FLUID_RENEWAL, Necessity.RECOMMENDED);
+        return new Row(
+                rule,
+                "renew brake-fluid at vehicle (recommended)",
+                List.of(measured(Component.BRAKE_FLUID, Place.VEHICLE, quantity, beyond, null), clause, renewal),
+                List.of(measured(Component.BRAKE_FLUID, Place.VEHICLE, quantity, within, null), clause, renewal));
     }
 
     private static Row met(String rule, String line, Component component, Condition condition, Place place) {

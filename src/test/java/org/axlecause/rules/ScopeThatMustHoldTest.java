@@ -144,6 +144,11 @@ class ScopeThatMustHoldTest {
                 .isNotEmpty()
                 .isSubsetOf(
                         ScopeItem.ADJUSTER,
+                        ScopeItem.PEDAL_LINKAGE,
+                        ScopeItem.BLEED_NIPPLE,
+                        ScopeItem.SLIDE_PIN_KIT,
+                        ScopeItem.HARDWARE_KIT,
+                        ScopeItem.PAD_SET,
                         ScopeItem.PARKING_EQUALISER,
                         ScopeItem.DRUM,
                         ScopeItem.DISC,

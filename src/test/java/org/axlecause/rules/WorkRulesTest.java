@@ -237,6 +237,14 @@ class WorkRulesTest {
         "WRK-409, RENEW, SERVO, renew-servo",
         "WRK-410, ADJUST, LOAD_SENSING_VALVE, set-load-sensing-valve",
         "WRK-411, RENEW, LOAD_SENSING_VALVE, renew-load-sensing-valve",
+        "WRK-318, CLEAN, SLIDE_PIN_KIT, free-slide-pins",
+        "WRK-319, CLEAN, PAD_SET, fit-pads",
+        "WRK-412, RENEW, ANTILOCK_MODULATOR, renew-modulator",
+        "WRK-413, RENEW, HYDRAULIC_SYSTEM, renew-rubber-parts",
+        "WRK-414, CLEAN, BLEED_NIPPLE, renew-bleed-nipple",
+        "WRK-415, ADJUST, MASTER_CYLINDER, set-master-cylinder",
+        "WRK-416, FREE, PEDAL_LINKAGE, free-pedal-linkage",
+        "WRK-417, RENEW, ANTILOCK_SENSOR, renew-antilock-sensor",
         "WRK-501, RENEW, PARKING_CABLE, renew-parking-cable",
         "WRK-502, FREE, PARKING_EQUALISER, free-parking-equaliser",
         "WRK-503, RENEW, PARKING_ACTUATOR, renew-parking-actuator",
@@ -312,6 +320,18 @@ class WorkRulesTest {
         assertThat(leaks(confirmed(CauseCode.WHEEL_CYLINDER_LEAKING, REAR_LEFT)))
                 .containsExactly("SCO-902");
         assertThat(leaks(confirmed(CauseCode.HUB_SEAL_LEAKING, REAR_LEFT))).containsExactly("SCO-903");
+        assertThat(leaks(confirmed(CauseCode.CALLIPER_LEAKING, FRONT_LEFT))).containsExactly("SCO-904");
+        assertThat(leaks(confirmed(CauseCode.HOSE_LEAKING, FRONT_LEFT))).containsExactly("SCO-905");
+        assertThat(leaks(confirmed(CauseCode.PIPE_UNION_LEAKING, FRONT_LEFT))).containsExactly("SCO-906");
+        assertThat(leaks(confirmed(CauseCode.MASTER_CYLINDER_LEAKING, Place.VEHICLE)))
+                .containsExactly("SCO-907");
+        assertThat(leaks(confirmed(CauseCode.BLEED_NIPPLE_WEEPING, FRONT_LEFT))).containsExactly("SCO-908");
+        assertThat(leaks(
+                        confirmed(CauseCode.HOSE_LEAKING, FRONT_LEFT),
+                        confirmed(CauseCode.MASTER_CYLINDER_LEAKING, Place.VEHICLE),
+                        afterWork(Component.FLEXIBLE_HOSE, Condition.SOUND, FRONT_LEFT),
+                        afterWork(Component.MASTER_CYLINDER, Condition.SOUND, Place.VEHICLE)))
+                .isEmpty();
         assertThat(leaks(
                         found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR_LEFT),
                         confirmed(CauseCode.WHEEL_CYLINDER_LEAKING, REAR_LEFT),

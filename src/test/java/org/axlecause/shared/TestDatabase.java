@@ -6,11 +6,17 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.util.Comparator;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import javax.sql.DataSource;
+import org.eclipse.microprofile.config.Config;
+import org.eclipse.microprofile.config.ConfigProvider;
 
 /** One embedded PostgreSQL per test run, in a folder of its own that goes away with it; used by every Quarkus test. */
 @QuarkusTestResource(TestDatabase.class)
@@ -33,6 +39,20 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
         return settings;
     }
 
+    /** Transactions of tenants on another database, each statement for itself. */
+    public static TenantTransaction transactionOn(DataSource dataSource) {
+        return new TenantTransaction(dataSource);
+    }
+
+    /** The server's superuser, who alone can do what the tests must show to be noticed. */
+    public static Connection superuser() throws SQLException {
+        Config config = ConfigProvider.getConfig();
+        return DriverManager.getConnection(
+                config.getValue("quarkus.datasource.jdbc.url", String.class),
+                "postgres",
+                config.getValue("axlecause.test.superuser-password", String.class));
+    }
+
     @Override
     public void stop() {
         // The server stops with the virtual machine, since the next profile uses it again.
@@ -48,6 +68,7 @@ public class TestDatabase implements QuarkusTestResourceLifecycleManager {
             }));
             Map<String, String> settings = new TreeMap<>(database.settings());
             settings.put("axlecause.data-dir", folder.toString());
+            settings.put("axlecause.test.superuser-password", database.superuserPassword());
             return settings;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
