@@ -22,11 +22,13 @@ public final class RuleBase {
 
     private final KieBase kieBase;
     private final Map<String, RuleText> texts;
+    private final String version;
 
     /** Wraps a compiled rule base; refuses one whose rules lack their metadata. */
     RuleBase(KieBase kieBase) {
         this.kieBase = kieBase;
         this.texts = textsOf(kieBase);
+        this.version = RulebookVersion.ofClassPath();
     }
 
     /** Draws all conclusions from the facts. */
@@ -46,6 +48,11 @@ public final class RuleBase {
         } finally {
             session.dispose();
         }
+    }
+
+    /** Version of the rulebook: a hash over every file in the rules folder. */
+    public String version() {
+        return version;
     }
 
     /** All rules, by id. */

@@ -1,0 +1,94 @@
+package org.axlecause.judgement;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.axlecause.facts.Candidate;
+import org.axlecause.facts.Complaint;
+import org.axlecause.facts.ComplaintCode;
+import org.axlecause.facts.Finding;
+import org.axlecause.facts.FindingRecorded;
+import org.axlecause.facts.FindingStage;
+import org.axlecause.facts.Policy;
+import org.axlecause.facts.Recorded;
+import org.axlecause.facts.RegimeTerms;
+import org.axlecause.facts.Stage;
+import org.axlecause.facts.Vehicle;
+import org.jspecify.annotations.Nullable;
+
+/** Gathers the facts of the first call of the rule base: what speaks about deficiencies, symptoms and causes. */
+final class FirstCall {
+
+    private FirstCall() {}
+
+    /** Facts that speak about the state in which the vehicle came. */
+    static List<Object> asFound(
+            Presentation presentation,
+            List<Finding> findings,
+            Tests tests,
+            Policy policy,
+            @Nullable RegimeTerms terms,
+            List<Candidate> candidates) {
+        Vehicle vehicle = presentation.content().vehicle();
+        List<Object> facts = new ArrayList<>();
+        facts.add(vehicle);
+        facts.addAll(vehicle.axles());
+        facts.addAll(policy.thresholds());
+        facts.addAll(findings);
+        facts.addAll(candidates);
+        for (ComplaintCode complaint :
+                presentation.content().complaints().stream().distinct().toList()) {
+            facts.add(new Complaint(complaint));
+        }
+        facts.addAll(presentation.content().recentWork());
+        addTests(facts, tests, Tests.BEFORE);
+        addTerms(facts, terms);
+        return facts;
+    }
+
+    /** Facts that speak about the state after the work; only deficiencies are drawn from them. */
+    static List<Object> afterWork(Vehicle vehicle, Tests tests, Policy policy, @Nullable RegimeTerms terms) {
+        List<Object> facts = new ArrayList<>();
+        facts.add(vehicle);
+        facts.addAll(vehicle.axles());
+        facts.addAll(policy.thresholds());
+        addTests(facts, tests, Tests.AFTER);
+        addTerms(facts, terms);
+        return facts;
+    }
+
+    /** Findings that speak about causes, on axles that the vehicle has. */
+    static List<Finding> findings(StandingHistory history, Vehicle vehicle) {
+        List<Finding> findings = new ArrayList<>();
+        for (Recorded recorded : history.of(FindingRecorded.class)) {
+            FindingRecorded finding = (FindingRecorded) recorded.entry();
+            if (finding.stage() != FindingStage.AFTER_WORK && Places.known(finding.place(), vehicle)) {
+                findings.add(new Finding(
+                        recorded.id(),
+                        finding.stage(),
+                        finding.component(),
+                        finding.condition(),
+                        finding.place(),
+                        finding.check(),
+                        finding.extent(),
+                        finding.agent(),
+                        finding.measurement()));
+            }
+        }
+        return findings;
+    }
+
+    private static void addTests(List<Object> facts, Tests tests, Set<Stage> stages) {
+        facts.addAll(tests.figures(stages));
+        facts.addAll(tests.shapes(stages));
+        facts.addAll(tests.doubts(stages));
+        facts.addAll(tests.exemptions(stages));
+        facts.addAll(tests.deviations(stages));
+    }
+
+    private static void addTerms(List<Object> facts, @Nullable RegimeTerms terms) {
+        if (terms != null) {
+            facts.addAll(terms.facts());
+        }
+    }
+}

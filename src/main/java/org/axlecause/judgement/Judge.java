@@ -1,0 +1,361 @@
+package org.axlecause.judgement;
+
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.axlecause.diagnosis.CauseModel;
+import org.axlecause.diagnosis.Diagnose;
+import org.axlecause.diagnosis.Diagnosis;
+import org.axlecause.diagnosis.DiagnosisInput;
+import org.axlecause.diagnosis.RankedCause;
+import org.axlecause.facts.AxleState;
+import org.axlecause.facts.Candidate;
+import org.axlecause.facts.Deficiency;
+import org.axlecause.facts.DrivenCheckBarred;
+import org.axlecause.facts.EntryType;
+import org.axlecause.facts.ExplainedAway;
+import org.axlecause.facts.Figure;
+import org.axlecause.facts.Finding;
+import org.axlecause.facts.FindingStage;
+import org.axlecause.facts.FitnessLevel;
+import org.axlecause.facts.Likelier;
+import org.axlecause.facts.Limit;
+import org.axlecause.facts.OpenQuestion;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.Proof;
+import org.axlecause.facts.QuestionCode;
+import org.axlecause.facts.Recorded;
+import org.axlecause.facts.Refutation;
+import org.axlecause.facts.RegimeGap;
+import org.axlecause.facts.RegimeSheet;
+import org.axlecause.facts.RegimeTerms;
+import org.axlecause.facts.Symptom;
+import org.axlecause.facts.SymptomObservable;
+import org.axlecause.facts.TestDoubt;
+import org.axlecause.facts.Vehicle;
+import org.axlecause.facts.VerificationOutcome;
+import org.axlecause.facts.WorkReported;
+import org.axlecause.inference.Conclusions;
+import org.axlecause.inference.Reason;
+import org.axlecause.inference.RuleBase;
+import org.axlecause.measurement.Conformity;
+import org.axlecause.measurement.RegimeFigures;
+import org.axlecause.regimes.Regime;
+import org.axlecause.regimes.Regimes;
+import org.axlecause.repair.Fitness;
+import org.axlecause.repair.PlanRepair;
+import org.axlecause.repair.Verification;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Turns a case's whole history into a judgement: a pure function without clock, database or randomness, so that the same
+ * history gives the same judgement, whatever order its entries arrived in.
+ */
+public final class Judge {
+
+    private final RuleBase rules;
+    private final Regimes regimes;
+    private final CauseModel model;
+    private final Diagnose diagnose;
+    private final OpenedAxles openedAxles;
+    private final RepairCall repairCall;
+
+    /** A judge who knows this rule base, these regimes and this cause model. */
+    public Judge(RuleBase rules, Regimes regimes, CauseModel model, PlanRepair planRepair) {
+        this.rules = rules;
+        this.regimes = regimes;
+        this.model = model;
+        this.diagnose = new Diagnose(model);
+        this.openedAxles = new OpenedAxles(model);
+        this.repairCall = new RepairCall(rules, planRepair);
+    }
+
+    /** What follows from the matter. */
+    public Judgement judge(Matter matter) {
+        StandingHistory history = StandingHistory.of(matter.history());
+        Presentation presentation = Presentation.of(history, matter.site().zone());
+        return presentation == null ? withoutVehicle(matter, history) : withVehicle(matter, history, presentation);
+    }
+
+    private Judgement withoutVehicle(Matter matter, StandingHistory history) {
+        Tests tests = Tests.of(history, null);
+        OffsetDateTime first = matter.history().entries().get(0).time();
+        return new Judgement(
+                matter.history().reference(),
+                null,
+                null,
+                first,
+                first.atZoneSameInstant(matter.site().zone()).toLocalDate(),
+                matter.history().entries().size(),
+                Statuses.of(history, List.of(), VerificationOutcome.NOT_TESTED),
+                null,
+                judgedBy(matter),
+                shown(tests),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                null,
+                List.of(),
+                List.of(),
+                new Fitness(FitnessLevel.NOT_ESTABLISHED, List.of()),
+                new Verification(VerificationOutcome.NOT_TESTED, List.of(), List.of(), List.of()),
+                HistoryQuestions.of(history, null),
+                timeline(matter, history));
+    }
+
+    private Judgement withVehicle(Matter matter, StandingHistory history, Presentation presentation) {
+        Vehicle vehicle = presentation.content().vehicle();
+        List<ShownQuestion> questions = new ArrayList<>(HistoryQuestions.of(history, presentation));
+        RegimeTerms terms = terms(matter, presentation, questions);
+        RegimeSheet sheet = terms == null ? null : RegimeFigures.of(history.entries(), vehicle, terms);
+        if (sheet != null) {
+            sheet.gaps().forEach(gap -> questions.add(question(gap)));
+        }
+        Tests tests = Tests.of(history, sheet);
+        List<Finding> findings = FirstCall.findings(history, vehicle);
+        List<Candidate> candidates = model.candidates(vehicle);
+        boolean inRange = !candidates.isEmpty();
+
+        Conclusions first =
+                rules.conclude(FirstCall.asFound(presentation, findings, tests, matter.policy(), terms, candidates));
+        List<Deficiency> asFound = first.of(Deficiency.class);
+        List<Deficiency> afterWork = tests.has(Tests.AFTER)
+                ? rules.conclude(FirstCall.afterWork(vehicle, tests, matter.policy(), terms))
+                        .of(Deficiency.class)
+                : List.of();
+        List<Symptom> symptoms = first.of(Symptom.class);
+        first.of(OpenQuestion.class).forEach(open -> questions.add(question(open)));
+        tests.doubts(Tests.BEFORE).forEach(doubt -> questions.add(question(doubt)));
+
+        Set<Integer> opened = openedAxles.of(vehicle, findings);
+        Diagnosis diagnosis =
+                inRange ? diagnose.of(input(presentation, findings, first, opened)) : outOfRange(vehicle, questions);
+        diagnosis
+                .questions()
+                .forEach(open -> questions.add(
+                        HistoryQuestions.question(open.code(), open.place(), open.says(), open.resolve())));
+
+        List<AxleState> axles = openedAxles.states(vehicle, findings, opened);
+        RepairCall.Result repair = repairCall.of(
+                matter,
+                history,
+                new RepairCall.Basis(
+                        presentation,
+                        diagnosis,
+                        inRange ? axles : List.of(),
+                        tests,
+                        asFound,
+                        afterWork,
+                        symptoms,
+                        terms));
+        repair.questions().forEach(open -> questions.add(question(open)));
+        questions.addAll(ClosingQuestions.of(history, diagnosis));
+
+        FindingStage stage =
+                history.of(WorkReported.class).isEmpty() ? FindingStage.AS_FOUND : FindingStage.DURING_WORK;
+        return new Judgement(
+                matter.history().reference(),
+                presentation.entry().id(),
+                presentation.content().site(),
+                presentation.entry().time(),
+                presentation.day(),
+                matter.history().entries().size(),
+                Statuses.of(
+                        history, repair.plan().lines(), repair.verification().outcome()),
+                terms == null ? null : new Judgement.JudgedBy(terms.regime(), terms.version()),
+                judgedBy(matter),
+                shown(tests),
+                deficiencies(Stream.concat(asFound.stream(), afterWork.stream()), tests),
+                symptoms(symptoms),
+                diagnosis.causes().stream().map(this::shown).toList(),
+                diagnosis.nextChecks().stream()
+                        .map(next -> ShownCheck.of(next, stage))
+                        .toList(),
+                repair.plan().lines(),
+                repair.plan().estimate(),
+                repair.plan().steps(),
+                repair.plan().cautions(),
+                repair.fitness(),
+                repair.verification(),
+                inOrder(questions),
+                timeline(matter, history));
+    }
+
+    private @Nullable RegimeTerms terms(Matter matter, Presentation presentation, List<ShownQuestion> questions) {
+        String named = presentation.content().regime();
+        String code = named == null ? matter.site().regime() : named;
+        Regime regime = regimes.find(code);
+        if (regime == null) {
+            questions.add(HistoryQuestions.question(
+                    QuestionCode.REGIME_UNKNOWN,
+                    Place.VEHICLE,
+                    "No regime bears the code " + code + "; nothing is held against a legal limit.",
+                    "Present the vehicle with one of " + String.join(", ", regimes.codes()) + "."));
+            return null;
+        }
+        LocalDate day = matter.asOf() == null ? presentation.day() : matter.asOf();
+        RegimeTerms terms = regime.termsFor(presentation.content().vehicle(), day);
+        terms.gaps().forEach(gap -> questions.add(question(gap)));
+        return terms;
+    }
+
+    private static DiagnosisInput input(
+            Presentation presentation, List<Finding> findings, Conclusions first, Set<Integer> opened) {
+        return new DiagnosisInput(
+                presentation.content().vehicle(),
+                presentation.day(),
+                first.of(Symptom.class),
+                first.of(SymptomObservable.class),
+                findings,
+                first.of(Proof.class),
+                first.of(Refutation.class),
+                first.of(ExplainedAway.class),
+                first.of(Likelier.class),
+                opened,
+                !first.of(DrivenCheckBarred.class).isEmpty());
+    }
+
+    private static Diagnosis outOfRange(Vehicle vehicle, List<ShownQuestion> questions) {
+        questions.add(HistoryQuestions.question(
+                QuestionCode.OUTSIDE_SCOPE_RANGE,
+                Place.VEHICLE,
+                "Causes, next checks, scope and plan are given for hydraulically braked vehicles of category M1 and N1;"
+                        + " this one is " + vehicle.category() + ".",
+                "Use the figures and deficiencies, and judge the cause by the vehicle's own data."));
+        return new Diagnosis(List.of(), List.of(), List.of());
+    }
+
+    private List<ShownDeficiency> deficiencies(Stream<Deficiency> found, Tests tests) {
+        Map<String, Deficiency> byWhat = new LinkedHashMap<>();
+        Map<String, List<Reason>> reasons = new LinkedHashMap<>();
+        found.forEach(deficiency -> {
+            String what = deficiency.code() + " " + deficiency.place() + " " + deficiency.test() + " "
+                    + deficiency.severity() + " " + deficiency.item();
+            byWhat.putIfAbsent(what, deficiency);
+            reasons.computeIfAbsent(what, key -> new ArrayList<>()).add(rules.explain(deficiency.because()));
+        });
+        List<Figure> figures =
+                tests.runs().stream().flatMap(run -> run.figures().stream()).toList();
+        return byWhat.entrySet().stream()
+                .map(entry -> shown(entry.getValue(), figures, reasons.getOrDefault(entry.getKey(), List.of())))
+                .sorted(Comparator.comparing(ShownDeficiency::severity, Comparator.nullsLast(Comparator.reverseOrder()))
+                        .thenComparing(ShownDeficiency::code)
+                        .thenComparing(ShownDeficiency::place)
+                        .thenComparing(ShownDeficiency::test))
+                .toList();
+    }
+
+    private static ShownDeficiency shown(Deficiency deficiency, List<Figure> figures, List<Reason> because) {
+        Limit limit = deficiency.limit();
+        return new ShownDeficiency(
+                deficiency.code(),
+                deficiency.item(),
+                deficiency.severity(),
+                deficiency.place(),
+                deficiency.stage(),
+                deficiency.test(),
+                limit == null ? null : Quantity.of(limit.kind(), deficiency.value()),
+                limit == null ? null : ShownLimit.of(limit),
+                Conformity.probabilityNonConforming(deficiency, figures),
+                because);
+    }
+
+    private List<ShownSymptom> symptoms(List<Symptom> symptoms) {
+        Map<String, Symptom> byWhat = new LinkedHashMap<>();
+        Map<String, List<Reason>> reasons = new LinkedHashMap<>();
+        for (Symptom symptom : symptoms) {
+            String what = symptom.code() + " " + symptom.place();
+            byWhat.merge(what, symptom, (one, other) -> one.strength().compareTo(other.strength()) >= 0 ? one : other);
+            reasons.computeIfAbsent(what, key -> new ArrayList<>()).add(rules.explain(symptom.because()));
+        }
+        return byWhat.entrySet().stream()
+                .map(entry -> new ShownSymptom(
+                        entry.getValue().code(),
+                        entry.getValue().place(),
+                        entry.getValue().strength(),
+                        reasons.getOrDefault(entry.getKey(), List.of())))
+                .sorted(Comparator.comparing(ShownSymptom::code).thenComparing(ShownSymptom::place))
+                .toList();
+    }
+
+    private ShownCause shown(RankedCause cause) {
+        return new ShownCause(
+                cause.code(),
+                cause.place(),
+                cause.text(),
+                cause.standing(),
+                cause.probability(),
+                cause.root(),
+                cause.chain().stream().map(ShownCause.ShownNode::of).toList(),
+                cause.evidence(),
+                cause.because().stream().map(rules::explain).toList());
+    }
+
+    private ShownQuestion question(OpenQuestion open) {
+        return new ShownQuestion(
+                open.code(), open.place(), open.says(), open.resolve(), List.of(rules.explain(open.because())));
+    }
+
+    private static ShownQuestion question(RegimeGap gap) {
+        return HistoryQuestions.question(gap.code(), gap.place(), gap.says(), gap.resolve());
+    }
+
+    private static ShownQuestion question(TestDoubt doubt) {
+        return HistoryQuestions.question(
+                QuestionCode.DOUBTFUL_TEST,
+                doubt.place(),
+                doubt.says(),
+                "Repeat the test with the doubt removed before anything is dismantled.");
+    }
+
+    /** The same question asked on several grounds is one question. */
+    private static List<ShownQuestion> inOrder(List<ShownQuestion> questions) {
+        Map<String, ShownQuestion> byWhat = new LinkedHashMap<>();
+        for (ShownQuestion question : questions) {
+            String what = question.code() + " " + question.place() + " " + question.says() + " " + question.resolve();
+            byWhat.merge(what, question, (one, other) -> one.and(other.because()));
+        }
+        return byWhat.values().stream()
+                .sorted(Comparator.comparing(ShownQuestion::code)
+                        .thenComparing(ShownQuestion::place)
+                        .thenComparing(ShownQuestion::says)
+                        .thenComparing(ShownQuestion::resolve))
+                .toList();
+    }
+
+    private static List<ShownFigure> shown(Tests tests) {
+        return tests.runs().stream()
+                .flatMap(run -> run.figures().stream())
+                .map(ShownFigure::of)
+                .toList();
+    }
+
+    private static Judgement.JudgedBy judgedBy(Matter matter) {
+        return new Judgement.JudgedBy(
+                matter.policy().name(), String.valueOf(matter.policy().version()));
+    }
+
+    private static List<TimelineEntry> timeline(Matter matter, StandingHistory history) {
+        return matter.history().entries().stream()
+                .map(recorded -> entry(recorded, history))
+                .toList();
+    }
+
+    private static TimelineEntry entry(Recorded recorded, StandingHistory history) {
+        return new TimelineEntry(
+                recorded.id().source(),
+                recorded.id().id(),
+                recorded.time(),
+                EntryType.of(recorded.entry()).toString(),
+                history.withdrawn().contains(recorded.id()),
+                EntryWords.of(recorded.entry()));
+    }
+}

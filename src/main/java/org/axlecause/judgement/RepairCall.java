@@ -1,0 +1,129 @@
+package org.axlecause.judgement;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.axlecause.diagnosis.Diagnosis;
+import org.axlecause.facts.AxleState;
+import org.axlecause.facts.Because;
+import org.axlecause.facts.CautionProposal;
+import org.axlecause.facts.Deficiency;
+import org.axlecause.facts.FitnessGround;
+import org.axlecause.facts.LineDecision;
+import org.axlecause.facts.OpenQuestion;
+import org.axlecause.facts.RegimeTerms;
+import org.axlecause.facts.ReportedStep;
+import org.axlecause.facts.RetestComparison;
+import org.axlecause.facts.ScopeDecided;
+import org.axlecause.facts.ScopeProposal;
+import org.axlecause.facts.StepProposal;
+import org.axlecause.facts.Symptom;
+import org.axlecause.facts.Vehicle;
+import org.axlecause.facts.VehicleLayout;
+import org.axlecause.facts.VerificationGround;
+import org.axlecause.facts.WorkReported;
+import org.axlecause.inference.Conclusions;
+import org.axlecause.inference.Reason;
+import org.axlecause.inference.RuleBase;
+import org.axlecause.repair.Fitness;
+import org.axlecause.repair.Ground;
+import org.axlecause.repair.PlanRepair;
+import org.axlecause.repair.RepairInput;
+import org.axlecause.repair.RepairPlan;
+import org.axlecause.repair.Verification;
+import org.jspecify.annotations.Nullable;
+
+/** Makes the second call of the rule base and plans the repair from what it concludes. */
+final class RepairCall {
+
+    private final RuleBase rules;
+    private final PlanRepair planRepair;
+
+    RepairCall(RuleBase rules, PlanRepair planRepair) {
+        this.rules = rules;
+        this.planRepair = planRepair;
+    }
+
+    /**
+     * What the first call left for the second.
+     *
+     * @param presentation presentation that the case is judged by
+     * @param diagnosis causes as they are settled
+     * @param axles state of the axles
+     * @param tests the tests
+     * @param asFound deficiencies of the state in which the vehicle came
+     * @param afterWork deficiencies of the final tests
+     * @param symptoms symptoms that show
+     * @param terms what the regime asks; null where there is no regime
+     */
+    record Basis(
+            Presentation presentation,
+            Diagnosis diagnosis,
+            List<AxleState> axles,
+            Tests tests,
+            List<Deficiency> asFound,
+            List<Deficiency> afterWork,
+            List<Symptom> symptoms,
+            @Nullable RegimeTerms terms) {}
+
+    /**
+     * What follows for the repair.
+     *
+     * @param plan lines, steps, cautions and price
+     * @param fitness advice on use
+     * @param verification proof of the repair
+     * @param questions what the rules ask
+     */
+    record Result(RepairPlan plan, Fitness fitness, Verification verification, List<OpenQuestion> questions) {}
+
+    Result of(Matter matter, StandingHistory history, Basis basis) {
+        List<WorkReported> reports = history.of(WorkReported.class).stream()
+                .map(recorded -> (WorkReported) recorded.entry())
+                .toList();
+        List<LineDecision> decisions = history.of(ScopeDecided.class).stream()
+                .flatMap(recorded -> ((ScopeDecided) recorded.entry()).decisions().stream())
+                .toList();
+        List<RetestComparison> comparisons = Comparisons.of(basis.tests, matter.policy(), basis.terms);
+        Conclusions second = rules.conclude(facts(matter, history, basis, comparisons));
+        RepairPlan plan = planRepair.of(new RepairInput(
+                second.of(ScopeProposal.class),
+                second.of(StepProposal.class),
+                second.of(CautionProposal.class),
+                decisions,
+                reports,
+                comparisons,
+                matter.priceList(),
+                this::ground));
+        return new Result(
+                plan,
+                Fitness.of(second.of(FitnessGround.class), this::ground),
+                Verification.of(second.of(VerificationGround.class), comparisons, this::ground),
+                second.of(OpenQuestion.class));
+    }
+
+    private List<Object> facts(
+            Matter matter, StandingHistory history, Basis basis, List<RetestComparison> comparisons) {
+        Vehicle vehicle = basis.presentation.content().vehicle();
+        List<ReportedStep> reported = SecondCall.reports(history);
+        List<Object> facts = new ArrayList<>();
+        facts.add(new VehicleLayout(vehicle, basis.presentation.day()));
+        facts.addAll(matter.policy().clauses());
+        facts.addAll(SecondCall.causes(basis.diagnosis));
+        facts.addAll(SecondCall.parts(history, vehicle));
+        facts.addAll(SecondCall.obstacles(history, vehicle));
+        facts.addAll(basis.axles);
+        facts.addAll(SecondCall.decisions(history));
+        facts.addAll(reported);
+        facts.addAll(planRepair.linesDone(reported));
+        facts.addAll(comparisons);
+        facts.addAll(SecondCall.testedAxles(basis.tests));
+        facts.addAll(SecondCall.rounds(basis.tests));
+        facts.addAll(SecondCall.deficiencies(basis.asFound, basis.afterWork, basis.tests));
+        facts.addAll(SecondCall.symptoms(basis.symptoms, basis.tests));
+        return facts;
+    }
+
+    private Ground ground(Because because) {
+        Reason reason = rules.explain(because);
+        return new Ground(reason.rule(), reason.says(), reason.source(), reason.facts());
+    }
+}

@@ -1,0 +1,121 @@
+package org.axlecause.judgement;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.axlecause.facts.BrakeSystem;
+import org.axlecause.facts.Exemption;
+import org.axlecause.facts.Figure;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.Recorded;
+import org.axlecause.facts.RegimeSheet;
+import org.axlecause.facts.RoadDeviation;
+import org.axlecause.facts.RoadTestRecorded;
+import org.axlecause.facts.RollerTestRecorded;
+import org.axlecause.facts.ShapeOfLoss;
+import org.axlecause.facts.Stage;
+import org.axlecause.facts.TestDoubt;
+import org.jspecify.annotations.Nullable;
+
+/** The tests of a case, with the ones that count: for each brake and axle the latest before the work and the latest after it. */
+final class Tests {
+
+    /** Stages that speak about causes. */
+    static final Set<Stage> BEFORE = EnumSet.of(Stage.ARRIVAL, Stage.DIAGNOSTIC);
+    /** The stage that proves the repair. */
+    static final Set<Stage> AFTER = EnumSet.of(Stage.FINAL);
+
+    private final List<TestRun> runs;
+
+    private Tests(List<TestRun> runs) {
+        this.runs = List.copyOf(runs);
+    }
+
+    /** The standing tests with the figures kept of them and those that a regime makes of them. */
+    static Tests of(StandingHistory history, @Nullable RegimeSheet sheet) {
+        List<TestRun> runs = new ArrayList<>();
+        for (Recorded recorded : history.entries()) {
+            if (recorded.entry() instanceof RollerTestRecorded test) {
+                runs.add(TestRun.of(recorded, test.stage(), test.brake(), sheet));
+            } else if (recorded.entry() instanceof RoadTestRecorded test) {
+                runs.add(TestRun.of(recorded, test.stage(), test.brake(), sheet));
+            }
+        }
+        return new Tests(runs);
+    }
+
+    List<TestRun> runs() {
+        return runs;
+    }
+
+    boolean has(Set<Stage> stages) {
+        return runs.stream().anyMatch(run -> stages.contains(run.stage()));
+    }
+
+    /** Figures of the latest tests of these stages. */
+    List<Figure> figures(Set<Stage> stages) {
+        return latest(stages, TestRun::figures, Figure::place);
+    }
+
+    /** Shapes of the loss in the latest tests of these stages. */
+    List<ShapeOfLoss> shapes(Set<Stage> stages) {
+        return latest(stages, TestRun::shapes, ShapeOfLoss::place);
+    }
+
+    /** What a regime does not hold against the vehicle in the latest tests of these stages. */
+    List<Exemption> exemptions(Set<Stage> stages) {
+        return latest(stages, TestRun::exemptions, Exemption::place);
+    }
+
+    /** How far the vehicle left the straight line on the latest road tests of these stages. */
+    List<RoadDeviation> deviations(Set<Stage> stages) {
+        return latest(stages, TestRun::deviations, deviation -> Place.VEHICLE);
+    }
+
+    /** Doubts about the latest tests of these stages. */
+    List<TestDoubt> doubts(Set<Stage> stages) {
+        return latest(stages, TestRun::doubts, TestDoubt::place);
+    }
+
+    /** How many tests of this brake after the work show the axle. */
+    int rounds(Place axle, BrakeSystem brake) {
+        return (int) runs.stream()
+                .filter(run -> AFTER.contains(run.stage()) && run.brake() == brake && run.shows(axle))
+                .count();
+    }
+
+    /** For each axle the latest test of this brake that shows it, whatever its stage; by axle. */
+    Map<Place, TestRun> latestByAxle(BrakeSystem brake, Set<Stage> stages) {
+        Map<Place, TestRun> latest = new TreeMap<>();
+        for (TestRun run : runs) {
+            if (run.brake() == brake && stages.contains(run.stage())) {
+                for (Figure figure : run.figures()) {
+                    latest.put(figure.place().axlePlace(), run);
+                }
+            }
+        }
+        return latest;
+    }
+
+    private <T> List<T> latest(Set<Stage> stages, Function<TestRun, List<T>> parts, Function<T, Place> placeOf) {
+        List<T> chosen = new ArrayList<>();
+        for (BrakeSystem brake : BrakeSystem.values()) {
+            Map<Place, TestRun> latest = latestByAxle(brake, stages);
+            for (TestRun run : runs) {
+                if (run.brake() == brake && stages.contains(run.stage())) {
+                    for (T part : parts.apply(run)) {
+                        TestRun counts = latest.get(placeOf.apply(part).axlePlace());
+                        if (counts == null ? latest.containsValue(run) : counts.equals(run)) {
+                            chosen.add(part);
+                        }
+                    }
+                }
+            }
+        }
+        return chosen;
+    }
+}

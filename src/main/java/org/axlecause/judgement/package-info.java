@@ -1,0 +1,5 @@
+/** The one pure function from history to judgement. */
+@NullMarked
+package org.axlecause.judgement;
+
+import org.jspecify.annotations.NullMarked;
