@@ -1,6 +1,9 @@
 package org.axlecause.casefile;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.time.LocalDate;
+import java.util.Map;
+import org.axlecause.facts.EntryId;
 import org.axlecause.facts.History;
 import org.jspecify.annotations.Nullable;
 
@@ -18,8 +21,9 @@ public interface CaseJudge {
     /**
      * Judges a history that is nowhere stored, by the sites, policies and price lists of the open transaction's tenant.
      *
+     * @param data data of its events as they would be stored
      * @param asOf day of policy and limits; null means the day of the presentation
      * @return the case document, exactly as it is served
      */
-    String judge(History history, @Nullable LocalDate asOf);
+    String judge(History history, Map<EntryId, JsonNode> data, @Nullable LocalDate asOf);
 }

@@ -65,9 +65,6 @@ import org.jspecify.annotations.Nullable;
 /** Reads the data of an event that has passed the checks into an entry, with every quantity in base units. */
 public final class EntryReader {
 
-    /** Member of a stored vehicle that holds the token in place of registration and VIN. */
-    public static final String IDENTITY = "identity";
-
     private EntryReader() {}
 
     /** The entry that the data of an event of this type says. */
@@ -146,7 +143,13 @@ public final class EntryReader {
                 members.flagOrNull("antilock"),
                 members.textOrNull("serviceFluid"),
                 members.objects("axles", EntryReader::axle),
-                members.textOrNull(IDENTITY));
+                identity(members));
+    }
+
+    /** The token that stands for the VIN, or for the registration where no VIN was sent. */
+    private static @Nullable String identity(Members members) {
+        String vin = members.textOrNull("vin");
+        return vin != null ? vin : members.textOrNull("registration");
     }
 
     private static Axle axle(Members members) {

@@ -1,6 +1,5 @@
 package org.axlecause.intake;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -28,9 +27,7 @@ final class Canonical {
 
     static String text(JsonNode value) {
         try {
-            return new JsonCanonicalizer(Json.mapper().writeValueAsString(value)).getEncodedString();
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException(e);
+            return new JsonCanonicalizer(Json.text(value)).getEncodedString();
         } catch (IOException e) {
             throw new IllegalArgumentException("no canonical form", e);
         }

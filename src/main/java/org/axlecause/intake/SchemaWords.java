@@ -30,6 +30,11 @@ final class SchemaWords {
         }
     }
 
+    /** The schema documents by file name. */
+    Map<String, JsonNode> documents() {
+        return Map.copyOf(documents);
+    }
+
     static String location(EntryType type) {
         return "classpath:" + FOLDER + file(type);
     }

@@ -12,6 +12,7 @@ import jakarta.inject.Inject;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.axlecause.shared.TenantTransaction;
 import org.junit.jupiter.api.Test;
@@ -131,7 +132,7 @@ class CaseStoreTest {
     @Test
     void a_cursor_that_was_not_made_here_is_none() {
         assertThat(Stream.of("", "!", "QUJD", "MjAyNi0wMy0wMiBB").map(ListPosition::of))
-                .allMatch(java.util.Optional::isEmpty);
+                .allMatch(Optional::isEmpty);
     }
 
     @Test

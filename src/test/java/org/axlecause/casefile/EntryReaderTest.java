@@ -81,7 +81,7 @@ class EntryReaderTest {
                   "odometer": {"value": 148200, "unit": "km"}, "maximumMass": {"value": 2.02, "unit": "t"},
                   "unladenMass": {"value": 1310, "unit": "kg"}, "testMass": {"value": 1430.50, "unit": "kg"},
                   "seats": 3, "drive": "front", "gearbox": "manual", "regenerative": false, "airSuspension": true,
-                  "circuitSplit": "diagonal", "antilock": true, "serviceFluid": "DOT 4", "identity": "token-1",
+                  "circuitSplit": "diagonal", "antilock": true, "serviceFluid": "DOT 4", "registration": "token-2", "vin": "token-1",
                   "axles": [{"number": 1, "steered": true, "brake": "disc-floating"},
                             {"number": 2, "brake": "drum-simplex", "parkingBrake": "cable-on-service-shoes"}]},
                  "notice": [{"item": "1.2.1", "text": "rear left weak"}], "complaints": ["pulls", "hot-wheel"],

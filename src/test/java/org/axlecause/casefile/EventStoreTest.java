@@ -8,11 +8,23 @@ import static org.axlecause.casefile.Cases.anEvent;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.axlecause.facts.EntryId;
 import org.axlecause.shared.TenantTransaction;
+import org.axlecause.shared.TestDatabase;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 @QuarkusTest
 class EventStoreTest {
@@ -41,7 +53,7 @@ class EventStoreTest {
                         1,
                         new EntryId("/sites/quay-street", "c"),
                         "org.axlecause.finding.recorded.v1",
-                        java.time.OffsetDateTime.parse("2026-03-02T09:00:00+01:00"),
+                        OffsetDateTime.parse("2026-03-02T09:00:00+01:00"),
                         NOON,
                         "open",
                         "{\"id\":\"c\"}"));
@@ -91,6 +103,71 @@ class EventStoreTest {
         append("QS-1", anEvent("a", "2026-03-02T08:00:00Z"), anEvent("b", "2026-03-02T08:30:00.123456789Z"));
         append("QS-1", anEvent("c", "2026-03-02T07:00:00Z"));
 
+        assertThat(transaction.call(tenant, () -> events.firstBreak("QS-1"))).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "UPDATE event SET body = '{\"id\":\"B\"}' WHERE id = 'b'",
+                "UPDATE event SET actor = 'somebody' WHERE id = 'b'",
+                "UPDATE event SET time_sent = '2026-03-02T08:30:01Z' WHERE id = 'b'",
+                "UPDATE event SET received_at = received_at + interval '1 microsecond' WHERE id = 'b'",
+                "UPDATE event SET digest = set_byte(digest, 7, 255 - get_byte(digest, 7)) WHERE id = 'b'",
+                "UPDATE event SET hash = set_byte(hash, 0, 255 - get_byte(hash, 0)) WHERE id = 'c'",
+                "UPDATE event SET id = CASE id WHEN 'a' THEN 'b' WHEN 'b' THEN 'a' ELSE id END WHERE true",
+                "DELETE FROM event WHERE id = 'b'",
+                "DELETE FROM event WHERE id = 'c'"
+            })
+    void whatever_is_changed_in_a_history_behind_the_services_back_is_found(String change) throws SQLException {
+        append("QS-1", anEvent("a", "2026-03-02T08:00:00Z"), anEvent("b", "2026-03-02T08:30:00Z"));
+        append("QS-1", anEvent("c", "2026-03-02T07:00:00Z"));
+
+        try (Connection superuser = TestDatabase.superuser();
+                Statement statement = superuser.createStatement()) {
+            statement.execute("SET session_replication_role = replica");
+            assertThat(statement.executeUpdate(change + " AND tenant_id = '" + tenant + "'"))
+                    .isPositive();
+        }
+
+        assertThat(transaction.call(tenant, () -> events.firstBreak("QS-1"))).isPresent();
+    }
+
+    @Test
+    void not_even_the_owner_of_the_tables_changes_history() throws SQLException {
+        append("QS-1", anEvent("a", "2026-03-02T08:00:00Z"));
+
+        try (Connection superuser = TestDatabase.superuser();
+                Statement statement = superuser.createStatement()) {
+            assertThatThrownBy(() -> statement.execute("UPDATE event SET actor = 'x'"))
+                    .hasMessageContaining("history is append only");
+            assertThatThrownBy(() -> statement.execute("DELETE FROM event"))
+                    .hasMessageContaining("history is append only");
+            assertThatThrownBy(() -> statement.execute("DELETE FROM event_identity"))
+                    .hasMessageContaining("history is append only");
+        }
+    }
+
+    @Test
+    void hundred_that_append_to_one_case_at_once_make_one_chain() throws Exception {
+        ExecutorService threads = Executors.newFixedThreadPool(8);
+        try {
+            List<Callable<Boolean>> senders = new ArrayList<>();
+            for (int number = 0; number < 100; number++) {
+                NewEvent event = anEvent("e" + number, "2026-03-02T08:00:00Z");
+                senders.add(() -> {
+                    append("QS-1", event);
+                    return true;
+                });
+            }
+            for (Future<Boolean> sent : threads.invokeAll(senders)) {
+                assertThat(sent.get()).isTrue();
+            }
+        } finally {
+            threads.shutdown();
+        }
+
+        assertThat(transaction.call(tenant, () -> events.history("QS-1"))).hasSize(100);
         assertThat(transaction.call(tenant, () -> events.firstBreak("QS-1"))).isEmpty();
     }
 

@@ -1,0 +1,173 @@
+package org.axlecause.casefile;
+
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import org.axlecause.access.CurrentActor;
+import org.axlecause.access.Needs;
+import org.axlecause.access.PriceListStore;
+import org.axlecause.access.Role;
+import org.axlecause.access.Site;
+import org.axlecause.access.SiteStore;
+import org.axlecause.facts.PriceList;
+import org.axlecause.facts.ScopeAction;
+import org.axlecause.facts.ScopeItem;
+import org.axlecause.shared.Problem;
+import org.axlecause.shared.RefusedException;
+import org.axlecause.shared.TenantTransaction;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+/** The price lists of a tenant's sites; every change is a new version and a case keeps the one of its first decision. */
+@Path("/v1/price-lists/{site}")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "administration")
+public class PriceListsResource {
+
+    private final PriceListStore priceLists;
+    private final SiteStore sites;
+    private final CurrentActor actor;
+    private final TenantTransaction transaction;
+
+    PriceListsResource(PriceListStore priceLists, SiteStore sites, CurrentActor actor, TenantTransaction transaction) {
+        this.priceLists = priceLists;
+        this.sites = sites;
+        this.actor = actor;
+        this.transaction = transaction;
+    }
+
+    /**
+     * A price list as it is sent and shown; amounts are net of tax in the site's currency.
+     *
+     * @param version version of the list; given by the service
+     * @param currency ISO 4217 code; given by the site
+     * @param hourlyRate price of one hour of labour
+     * @param taxPercent tax in percent
+     * @param parts price of one unit by item
+     * @param hours hours of labour by action and item, such as {@code renew shoe-set}
+     */
+    public record PriceListView(
+            @Nullable Integer version,
+            @Nullable String currency,
+            @Nullable BigDecimal hourlyRate,
+            @Nullable BigDecimal taxPercent,
+            @Nullable Map<String, BigDecimal> parts,
+            @Nullable Map<String, BigDecimal> hours) {
+
+        static PriceListView of(PriceList list) {
+            Map<String, BigDecimal> parts = new TreeMap<>();
+            list.parts().forEach((item, price) -> parts.put(item.toString(), price));
+            return new PriceListView(
+                    list.version(),
+                    list.currency(),
+                    list.hourlyRate(),
+                    list.taxRate().movePointRight(2),
+                    parts,
+                    new TreeMap<>(list.hours()));
+        }
+    }
+
+    /** Gets the newest list of a site. */
+    @GET
+    @Needs({Role.DESK, Role.TECHNICIAN, Role.POLICY, Role.ANALYST})
+    @Operation(operationId = "getPriceList", summary = "Get the newest price list of a site")
+    public PriceListView get(@PathParam("site") String code) {
+        return transaction.call(actor.get().tenant(), () -> {
+            known(code);
+            return priceLists
+                    .newest(code)
+                    .map(PriceListView::of)
+                    .orElseThrow(() -> RefusedException.notFound("Site '" + code + "' has no price list yet."));
+        });
+    }
+
+    /** Adds a version of a site's list. */
+    @PUT
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Needs(Role.ADMIN)
+    @Operation(operationId = "putPriceList", summary = "Add the next version of a site's price list")
+    public PriceListView put(@PathParam("site") String code, PriceListView sent) {
+        return transaction.call(actor.get().tenant(), () -> {
+            Site site = known(code);
+            return PriceListView.of(
+                    priceLists.add(checked(site, sent), actor.get().name()));
+        });
+    }
+
+    private Site known(String code) {
+        return sites.find(code)
+                .filter(site -> actor.get().maySee(site.site()))
+                .orElseThrow(() -> RefusedException.notFound("There is no site '" + code + "'."));
+    }
+
+    private static PriceList checked(Site site, @Nullable PriceListView sent) {
+        if (sent == null) {
+            throw RefusedException.invalidPayload(
+                    List.of(new Problem.Cause("", "The body is empty; send hourlyRate, taxPercent, parts and hours.")));
+        }
+        List<Problem.Cause> causes = new ArrayList<>();
+        BigDecimal rate = amount("/hourlyRate", sent.hourlyRate(), causes);
+        BigDecimal tax = amount("/taxPercent", sent.taxPercent(), causes);
+        if (tax.compareTo(BigDecimal.valueOf(100)) > 0) {
+            causes.add(new Problem.Cause("/taxPercent", tax + " is more than 100 percent."));
+        }
+        Map<ScopeItem, BigDecimal> parts = new EnumMap<>(ScopeItem.class);
+        named("/parts", sent.parts(), causes)
+                .forEach((name, price) -> Arrays.stream(ScopeItem.values())
+                        .filter(item -> item.toString().equals(name))
+                        .findFirst()
+                        .ifPresentOrElse(
+                                item -> parts.put(item, price), () -> causes.add(unknown("/parts/", name, "item"))));
+        Map<String, BigDecimal> hours = new TreeMap<>(named("/hours", sent.hours(), causes));
+        hours.keySet().stream()
+                .filter(Predicate.not(PriceListsResource::isOperation))
+                .forEach(name -> causes.add(unknown("/hours/", name, "action and item, such as 'renew shoe-set'")));
+        if (!causes.isEmpty()) {
+            throw RefusedException.invalidPayload(causes);
+        }
+        return new PriceList(site.site(), 0, site.currency(), rate, tax.movePointLeft(2), parts, hours);
+    }
+
+    private static Map<String, BigDecimal> named(
+            String pointer, @Nullable Map<String, BigDecimal> sent, List<Problem.Cause> causes) {
+        Map<String, BigDecimal> named = new TreeMap<>();
+        if (sent == null) {
+            causes.add(new Problem.Cause(pointer, "A list of names and numbers is expected; it is missing."));
+        } else {
+            sent.forEach((name, number) -> named.put(name, amount(pointer + "/" + name, number, causes)));
+        }
+        return named;
+    }
+
+    private static BigDecimal amount(String pointer, @Nullable BigDecimal sent, List<Problem.Cause> causes) {
+        if (sent == null || sent.signum() < 0) {
+            causes.add(new Problem.Cause(pointer, sent + " is no amount; expected is a number of 0 or more."));
+            return BigDecimal.ZERO;
+        }
+        return sent;
+    }
+
+    private static Problem.Cause unknown(String pointer, String name, String expected) {
+        return new Problem.Cause(
+                pointer + name, "'" + name + "' is unknown; expected is the code of an " + expected + ".");
+    }
+
+    private static boolean isOperation(String name) {
+        return Arrays.stream(ScopeAction.values())
+                .anyMatch(
+                        action -> Arrays.stream(ScopeItem.values()).anyMatch(item -> name.equals(action + " " + item)));
+    }
+}

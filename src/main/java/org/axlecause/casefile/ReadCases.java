@@ -1,0 +1,107 @@
+package org.axlecause.casefile;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HexFormat;
+import java.util.List;
+import org.axlecause.access.Actor;
+import org.axlecause.shared.Json;
+import org.axlecause.shared.RefusedException;
+import org.axlecause.shared.TenantTransaction;
+import org.jspecify.annotations.Nullable;
+
+/** Reads cases, their histories and past judgements for those who may see them. */
+@ApplicationScoped
+public class ReadCases {
+
+    private static final int TAG_LENGTH = 32;
+
+    private final TenantTransaction transaction;
+    private final CaseStore cases;
+    private final EventStore events;
+    private final JudgementStore judgements;
+
+    ReadCases(TenantTransaction transaction, CaseStore cases, EventStore events, JudgementStore judgements) {
+        this.transaction = transaction;
+        this.cases = cases;
+        this.events = events;
+        this.judgements = judgements;
+    }
+
+    /** The document of a case; refuses where there is none or the actor may not see its site. */
+    public ServedCase find(String reference, Actor actor) {
+        return transaction.call(actor.tenant(), () -> served(visible(reference, actor)));
+    }
+
+    /** The history of a case as it was received, latest arrival first. */
+    List<StoredEvent> history(String reference, Actor actor) {
+        return transaction.call(actor.tenant(), () -> {
+            visible(reference, actor);
+            return events.history(reference).stream()
+                    .sorted((one, other) -> Integer.compare(other.position(), one.position()))
+                    .toList();
+        });
+    }
+
+    /** The judgements of a case that people acted on, latest first. */
+    List<PastJudgement> judgements(String reference, Actor actor) {
+        return transaction.call(actor.tenant(), () -> {
+            visible(reference, actor);
+            List<PastJudgement> kept = new ArrayList<>(judgements.find(reference));
+            Collections.reverse(kept);
+            return List.copyOf(kept);
+        });
+    }
+
+    /** A page of cases, newest first. */
+    List<StoredCase> list(CaseFilter filter, @Nullable ListPosition after, int limit, Actor actor) {
+        return transaction.call(actor.tenant(), () -> cases.list(filter, after, limit));
+    }
+
+    private StoredCase visible(String reference, Actor actor) {
+        StoredCase found = cases.find(reference)
+                .orElseThrow(() -> RefusedException.notFound("There is no case " + reference
+                        + ". A case begins with its first accepted event; check the reference."));
+        String site = found.columns().site();
+        if (site != null && !actor.maySee(site)) {
+            throw RefusedException.notAllowed(
+                    "The case " + reference + " belongs to a site that this key may not see.");
+        }
+        return found;
+    }
+
+    private static ServedCase served(StoredCase found) {
+        String json = json(found);
+        String tag = found.columns().version() + "-"
+                + sha256(found.policy() + "\n" + found.rulebook() + "\n" + json).substring(0, TAG_LENGTH);
+        return new ServedCase(json, tag);
+    }
+
+    private static String json(StoredCase found) {
+        String document = found.document();
+        if (document == null) {
+            ObjectNode unjudged = Json.mapper().createObjectNode();
+            unjudged.put("reference", found.reference());
+            unjudged.put("status", found.columns().status());
+            unjudged.put("judging", found.judging().toString());
+            return unjudged.toString();
+        }
+        return found.judging() == Judging.FAILED
+                ? document.replaceFirst("\\{", "{\"judging\":\"" + Judging.FAILED + "\",")
+                : document;
+    }
+
+    private static String sha256(String text) {
+        try {
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("Every Java platform has SHA-256", e);
+        }
+    }
+}

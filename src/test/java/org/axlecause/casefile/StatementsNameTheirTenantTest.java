@@ -1,0 +1,138 @@
+package org.axlecause.casefile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.casefile.Cases.NOON;
+import static org.axlecause.casefile.Cases.aJudgedCase;
+import static org.axlecause.casefile.Cases.anEvent;
+
+import io.quarkus.test.junit.QuarkusTest;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.axlecause.facts.EntryId;
+import org.axlecause.shared.TenantTransaction;
+import org.axlecause.shared.TestDatabase;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.flywaydb.core.Flyway;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.postgresql.ds.PGSimpleDataSource;
+
+/** The wall of the statements alone, in a database of its own where row-level security is switched off. */
+@QuarkusTest
+class StatementsNameTheirTenantTest {
+
+    private static final EntryId ID = new EntryId("/sites/quay-street", "x");
+
+    @ConfigProperty(name = "quarkus.datasource.jdbc.url")
+    String url;
+
+    @ConfigProperty(name = "quarkus.flyway.username")
+    String owner;
+
+    @ConfigProperty(name = "quarkus.flyway.password")
+    String ownerPassword;
+
+    @ConfigProperty(name = "axlecause.identity-key")
+    String identityKey;
+
+    private final String database = "bare_" + UUID.randomUUID().toString().replace("-", "");
+
+    @BeforeEach
+    void makeDatabaseWithoutWalls() throws SQLException {
+        execute("CREATE DATABASE " + database + " OWNER axlecause_owner");
+        Flyway.configure()
+                .dataSource(bare())
+                .placeholders(Map.of("serviceRole", "axlecause_service"))
+                .load()
+                .migrate();
+        try (Connection connection = bare().getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute("DO $$ DECLARE t regclass; BEGIN FOR t IN SELECT oid FROM pg_class"
+                    + " WHERE relrowsecurity LOOP EXECUTE format('ALTER TABLE %s DISABLE ROW LEVEL SECURITY', t);"
+                    + " END LOOP; END $$");
+        }
+    }
+
+    @AfterEach
+    void dropIt() throws SQLException {
+        execute("DROP DATABASE " + database + " WITH (FORCE)");
+    }
+
+    @Test
+    void every_store_sees_and_changes_one_tenant_without_row_level_security() {
+        TenantTransaction transaction = TestDatabase.transactionOn(bare());
+        CaseStore cases = new CaseStore(transaction);
+        EventStore events = new EventStore(transaction);
+        FiguresStore figures = new FiguresStore(transaction);
+        JudgementStore judgements = new JudgementStore(transaction);
+        VehicleIdentityStore identities =
+                new VehicleIdentityStore(transaction, Clock.systemUTC(), Optional.of(identityKey));
+        PersonalValue plate = new PersonalValue("registration", "AX12 CRV");
+        PastJudgement past = new PastJudgement(1, "rules-1", PastJudgement.Occasion.CLOSING, "{}", NOON);
+
+        transaction.run("a", () -> {
+            cases.lock(List.of("QS-1"), NOON);
+            events.append("QS-1", List.of(anEvent("x", "2026-03-02T08:00:00Z")));
+            cases.save("QS-1", aJudgedCase("quay-street", "scoped", NOON, "Portal"), NOON);
+            cases.markFailed("QS-1", NOON);
+            figures.save("QS-1", Map.of(ID, "{}"));
+            judgements.save("QS-1", past);
+        });
+        String token =
+                transaction.call("a", () -> identities.tokens(List.of(plate)).get(plate));
+
+        transaction.run("b", () -> {
+            assertThat(events.known(List.of(ID))).isEmpty();
+            assertThat(events.history("QS-1")).isEmpty();
+            assertThat(cases.find("QS-1")).isEmpty();
+            assertThat(cases.failed(10)).isEmpty();
+            assertThat(cases.list(CaseFilter.ALL, null, 10)).isEmpty();
+            assertThat(cases.list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null), null, 10))
+                    .isEmpty();
+            assertThat(figures.find("QS-1")).isEmpty();
+            assertThat(judgements.find("QS-1")).isEmpty();
+            assertThat(identities.original(token)).isEmpty();
+            assertThat(identities.erase(token)).isFalse();
+            assertThat(identities.tokens(List.of(plate)).get(plate)).isNotEqualTo(token);
+            cases.lock(List.of("QS-1"), NOON);
+            events.append("QS-1", List.of(anEvent("x", "2026-03-02T09:00:00Z")));
+            cases.save("QS-1", aJudgedCase("elsewhere", "open", NOON, "Lantern"), NOON);
+        });
+
+        transaction.run("a", () -> {
+            assertThat(events.history("QS-1")).hasSize(1);
+            assertThat(events.firstBreak("QS-1")).isEmpty();
+            assertThat(cases.failed(10)).containsExactly("QS-1");
+            assertThat(cases.find("QS-1"))
+                    .hasValueSatisfying(
+                            found -> assertThat(found.columns().site()).isEqualTo("quay-street"));
+            assertThat(cases.list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null), null, 10))
+                    .hasSize(1);
+            assertThat(figures.find("QS-1")).isEqualTo(Map.of(ID, "{}"));
+            assertThat(judgements.find("QS-1")).containsExactly(past);
+            assertThat(identities.original(token)).contains("AX12 CRV");
+        });
+    }
+
+    private PGSimpleDataSource bare() {
+        PGSimpleDataSource source = new PGSimpleDataSource();
+        source.setUrl(url.replace("/axlecause?", "/" + database + "?"));
+        source.setUser(owner);
+        source.setPassword(ownerPassword);
+        return source;
+    }
+
+    private static void execute(String sql) throws SQLException {
+        try (Connection connection = TestDatabase.superuser();
+                Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
+    }
+}
