@@ -72,7 +72,7 @@ class ArchitectureTest {
         INTAKE(CASEFILE.andBelow(), POLICY, CATALOGUE),
         STATISTICS(CASEFILE.andBelow(), POLICY, CATALOGUE),
         OUTBOUND(CASEFILE.andBelow(), POLICY, CATALOGUE),
-        FLEET(FACTS, SHARED, MEASUREMENT, INTAKE),
+        FLEET(FACTS, SHARED, MEASUREMENT, ACCESS, INTAKE),
         PAGES(INTAKE.andBelow(), STATISTICS, OUTBOUND);
 
         private final Set<Slice> mayImport;
