@@ -9,7 +9,7 @@ import org.axlecause.shared.DatabaseAtHand;
 @QuarkusMain
 public final class Axlecause {
 
-    private Axlecause() {}
+    Axlecause() {}
 
     public static void main(String... arguments) {
         if (arguments.length > 0 && arguments[0].equals(MakeKeyCommand.NAME)) {
