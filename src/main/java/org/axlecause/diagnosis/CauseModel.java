@@ -38,15 +38,15 @@ public final class CauseModel {
 
     private CauseModel(CauseModelReader reader) {
         this.settings = reader.settings;
-        this.causes = Collections.unmodifiableMap(reader.causes);
-        this.symptoms = Collections.unmodifiableMap(reader.symptoms);
-        this.findings = Collections.unmodifiableMap(reader.findings);
-        this.circumstances = Collections.unmodifiableMap(reader.circumstances);
-        this.states = Collections.unmodifiableMap(reader.states);
-        this.edges = List.copyOf(reader.edges);
-        this.checks = Collections.unmodifiableMap(reader.checks);
-        this.lookingOver = List.copyOf(reader.lookingOver);
-        this.units = Collections.unmodifiableMap(reader.units);
+        this.causes = Collections.unmodifiableMap(reader.causes.causes);
+        this.symptoms = Collections.unmodifiableMap(reader.evidence.symptoms);
+        this.findings = Collections.unmodifiableMap(reader.evidence.findings);
+        this.circumstances = Collections.unmodifiableMap(reader.evidence.circumstances);
+        this.states = Collections.unmodifiableMap(reader.chain.states);
+        this.edges = List.copyOf(reader.chain.edges);
+        this.checks = Collections.unmodifiableMap(reader.checks.checks);
+        this.lookingOver = List.copyOf(reader.checks.lookingOver);
+        this.units = Collections.unmodifiableMap(reader.checks.units);
         Map<Component, List<FindingEvidence>> byComponent = new EnumMap<>(Component.class);
         findings.values()
                 .forEach(finding -> byComponent

@@ -48,11 +48,12 @@ public final class Diagnose {
         Suspects suspects = new Suspects(model, layout, evidence, input, candidates);
         List<Group> groups = new Groups(model, suspects).all();
         Chains chains = new Chains(model, layout, evidence, suspects);
-        NextChecks checks = new NextChecks(model, layout, evidence, suspects, input);
+        LookingOver lookingOver = new LookingOver(model, layout, input);
+        NextChecks checks = new NextChecks(model, layout, evidence, suspects, input, lookingOver);
         return new Diagnosis(
                 ranked(input, evidence, suspects, chains),
                 checks.best(groups),
-                questions(evidence, suspects, chains, checks));
+                questions(evidence, suspects, chains, lookingOver));
     }
 
     private List<RankedCause> ranked(DiagnosisInput input, Evidence evidence, Suspects suspects, Chains chains) {
@@ -146,7 +147,7 @@ public final class Diagnose {
         return new EvidenceWeight(sign.code(), sign.place(), shows, rounded(decibans, DECIBAN_SCALE), says);
     }
 
-    private List<Question> questions(Evidence evidence, Suspects suspects, Chains chains, NextChecks checks) {
+    private List<Question> questions(Evidence evidence, Suspects suspects, Chains chains, LookingOver lookingOver) {
         TreeSet<Question> questions = new TreeSet<>();
         suspects.bySign().forEach((sign, links) -> {
             if (links.suspects.isEmpty() && (!sign.finding() || links.ruledOut > 0)) {
@@ -175,7 +176,7 @@ public final class Diagnose {
                 }
             }
         }
-        for (NextChecks.Unlooked part : checks.unlooked()) {
+        for (LookingOver.Unlooked part : lookingOver.unlooked()) {
             questions.add(new Question(
                     QuestionCode.PLACE_NOT_LOOKED_AT,
                     part.wheel(),

@@ -4,20 +4,15 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.axlecause.diagnosis.Groups.Group;
+import org.axlecause.diagnosis.LookingOver.Unlooked;
 import org.axlecause.diagnosis.Suspects.Suspect;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.Candidate;
-import org.axlecause.facts.CheckCode;
-import org.axlecause.facts.Component;
-import org.axlecause.facts.Finding;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.SymptomCode;
 import org.jspecify.annotations.Nullable;
@@ -26,8 +21,6 @@ import org.jspecify.annotations.Nullable;
 final class NextChecks {
 
     private static final int BITS_SCALE = 3;
-    private static final int OPENED = 3;
-    private static final double JUST_BELOW = 0.999;
 
     private final CauseModel model;
     private final Layout layout;
@@ -35,53 +28,35 @@ final class NextChecks {
     private final Suspects suspects;
     private final DiagnosisInput input;
     private final Answers answers;
+    private final LookingOver lookingOver;
+    private final CheckScore score;
 
-    NextChecks(CauseModel model, Layout layout, Evidence evidence, Suspects suspects, DiagnosisInput input) {
+    NextChecks(
+            CauseModel model,
+            Layout layout,
+            Evidence evidence,
+            Suspects suspects,
+            DiagnosisInput input,
+            LookingOver lookingOver) {
         this.model = model;
         this.layout = layout;
         this.evidence = evidence;
         this.suspects = suspects;
         this.input = input;
         this.answers = new Answers(model, layout);
-    }
-
-    /** Parts of opened axles that nobody has looked at, by wheel and in the order of the files. */
-    List<Unlooked> unlooked() {
-        List<Unlooked> unlooked = new ArrayList<>();
-        for (int number : new TreeSet<>(input.openedAxles())) {
-            Axle axle = layout.vehicle().axle(number);
-            if (axle == null) {
-                continue;
-            }
-            for (Place wheel : layout.wheelsOf(Place.ofAxle(number))) {
-                for (Check.LookedOver part : model.lookingOver()) {
-                    boolean needed = part.brake() == WheelBrake.of(axle)
-                            && (part.onlyBrakes().isEmpty() || part.onlyBrakes().contains(axle.brake()));
-                    if (needed && !lookedAt(part.component(), wheel)) {
-                        unlooked.add(new Unlooked(part.component(), part.check(), wheel));
-                    }
-                }
-            }
-        }
-        return unlooked;
-    }
-
-    private boolean lookedAt(Component component, Place wheel) {
-        return input.findings().stream()
-                .anyMatch(finding -> finding.component() == component
-                        && finding.place().wheel().covers(wheel)
-                        && finding.place().axle() != null);
+        this.lookingOver = lookingOver;
+        this.score = new CheckScore(model, input);
     }
 
     /** The checks worth making, best first. */
     List<NextCheck> best(List<Group> groups) {
         List<Group> doubtful = groups.stream().filter(this::inDoubt).toList();
-        List<Option> options = options(doubtful);
-        List<Unlooked> unlooked = unlooked();
+        List<CheckOption> options = options(doubtful);
+        List<Unlooked> unlooked = lookingOver.unlooked();
         List<NextCheck> best = new ArrayList<>();
         int named = 0;
         Set<String> taken = new HashSet<>();
-        for (Option option : options) {
+        for (CheckOption option : options) {
             boolean asked = unlooked.stream().anyMatch(part -> part.at(option.check.code(), option.place));
             if (asked || named < model.settings().most()) {
                 named += asked ? 0 : 1;
@@ -92,7 +67,7 @@ final class NextChecks {
         for (Unlooked part : unlooked) {
             Check check = model.check(part.check());
             if (taken.add(check.code() + " " + part.wheel()) && !forbidden(check)) {
-                best.add(next(new Option(check, part.wheel()), true));
+                best.add(next(new CheckOption(check, part.wheel()), true));
             }
         }
         return best;
@@ -114,18 +89,18 @@ final class NextChecks {
         return input.danger() && check.drives() != null;
     }
 
-    private List<Option> options(List<Group> doubtful) {
+    private List<CheckOption> options(List<Group> doubtful) {
         if (doubtful.isEmpty()) {
             return List.of();
         }
-        List<Option> options = new ArrayList<>();
+        List<CheckOption> options = new ArrayList<>();
         for (Check check : model.checks()) {
             if (forbidden(check)) {
                 continue;
             }
             for (Place place : layout.places(check.level())) {
                 if (makesSense(check, place)) {
-                    Option option = new Option(check, place);
+                    CheckOption option = new CheckOption(check, place);
                     List<Sign> open = openSigns(check, place);
                     for (Group group : doubtful) {
                         double bits = Information.of(open, group, suspects, model);
@@ -140,8 +115,8 @@ final class NextChecks {
                 }
             }
         }
-        score(options);
-        options.sort(Comparator.comparingDouble((Option option) -> -option.score)
+        score.score(options);
+        options.sort(Comparator.comparingDouble((CheckOption option) -> -option.score)
                 .thenComparing(option -> option.check.code())
                 .thenComparing(option -> option.place));
         return options;
@@ -192,68 +167,14 @@ final class NextChecks {
         }
     }
 
-    /** Access is shared by all options that it opens up; harm counts as minutes; no harm where less tells as much. */
-    private void score(List<Option> options) {
-        Map<String, Integer> sharing = new HashMap<>();
-        for (Option option : options) {
-            option.accessMinutes = accessMinutes(option.check, option.place);
-            sharing.merge(accessKey(option), 1, Integer::sum);
-        }
-        for (Option option : options) {
-            double access = (double) option.accessMinutes / sharing.getOrDefault(accessKey(option), 1);
-            double minutes = option.check.minutes()
-                    + access
-                    + model.settings().riskMinutes().getOrDefault(option.check.risk(), 0);
-            option.score = option.bits / minutes;
-        }
-        for (Risk risk : EnumSet.range(Risk.LOW, Risk.HIGH)) {
-            for (Option harmful : options) {
-                if (harmful.check.risk() == risk) {
-                    for (Option harmless : options) {
-                        if (harmless.check.risk().compareTo(risk) < 0
-                                && harmless.bits >= harmful.bits
-                                && harmless.groups.containsAll(harmful.groups)) {
-                            harmful.score = Math.min(harmful.score, harmless.score * JUST_BELOW);
-                        }
-                    }
-                }
-            }
-        }
-    }
-
-    private static String accessKey(Option option) {
-        return option.check.access() + " " + option.place.axle();
-    }
-
-    private int accessMinutes(Check check, Place place) {
-        int minutes = 0;
-        for (int level = gained(place) + 1; level <= check.access(); level++) {
-            minutes += model.settings().accessMinutes().get(level - 1);
-        }
-        return minutes;
-    }
-
-    private int gained(Place place) {
-        int gained = place.axle() != null && input.openedAxles().contains(place.axle()) ? OPENED : 0;
-        for (Finding finding : input.findings()) {
-            if (finding.check() != null) {
-                int access = model.accessOf(finding.check());
-                boolean here = place.axle() != null
-                        && place.axle().equals(finding.place().axle());
-                gained = Math.max(gained, here ? access : Math.min(access, 1));
-            }
-        }
-        return gained;
-    }
-
-    private NextCheck next(Option option, boolean lookingOver) {
+    private NextCheck next(CheckOption option, boolean lookingOver) {
         Check check = option.check;
         return new NextCheck(
                 check.code(),
                 check.text(),
                 option.place,
                 BigDecimal.valueOf(option.bits).setScale(BITS_SCALE, RoundingMode.HALF_EVEN),
-                check.minutes() + accessMinutes(check, option.place),
+                check.minutes() + score.accessMinutes(check, option.place),
                 check.access(),
                 check.risk(),
                 check.cautions(),
@@ -283,35 +204,5 @@ final class NextChecks {
     private static boolean speaks(Cause cause, String code) {
         return cause.provedBy().stream().anyMatch(together -> together.contains(code))
                 || cause.refutedBy().stream().anyMatch(together -> together.contains(code));
-    }
-
-    /**
-     * A part of an opened axle that nobody has looked at.
-     *
-     * @param component the part
-     * @param check the check to make
-     * @param wheel where
-     */
-    record Unlooked(Component component, CheckCode check, Place wheel) {
-
-        boolean at(CheckCode other, Place place) {
-            return check == other && wheel.equals(place);
-        }
-    }
-
-    /** A check at a place while it is compared with others. */
-    private static final class Option {
-
-        private final Check check;
-        private final Place place;
-        private final List<Group> groups = new ArrayList<>();
-        private double bits;
-        private double score;
-        private int accessMinutes;
-
-        Option(Check check, Place place) {
-            this.check = check;
-            this.place = place;
-        }
     }
 }

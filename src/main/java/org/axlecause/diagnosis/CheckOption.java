@@ -1,0 +1,22 @@
+package org.axlecause.diagnosis;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.axlecause.diagnosis.Groups.Group;
+import org.axlecause.facts.Place;
+
+/** A check at a place while it is compared with others. */
+final class CheckOption {
+
+    final Check check;
+    final Place place;
+    final List<Group> groups = new ArrayList<>();
+    double bits;
+    double score;
+    int accessMinutes;
+
+    CheckOption(Check check, Place place) {
+        this.check = check;
+        this.place = place;
+    }
+}
