@@ -45,7 +45,7 @@ public enum FigureKind {
     /** Whether a higher value of the figure is the better one. */
     public boolean isBetterHigh() {
         return switch (this) {
-            case PEAK, HOLD, EFFICIENCY, PARKING_RATIO, MEAN_FULLY_DEVELOPED_DECELERATION -> true;
+            case PEAK, HOLD, EFFICIENCY, EFFORT_PER_MASS, PARKING_RATIO, MEAN_FULLY_DEVELOPED_DECELERATION -> true;
             default -> false;
         };
     }

@@ -86,10 +86,7 @@ public record FindingLimit(
                             .setScale(2, RoundingMode.HALF_EVEN)
                             .toPlainString() + " mm";
         }
-        return (item == null ? "" : "item " + item + " of ")
-                + source
-                + what
-                + (verified == Verified.READ ? "" : " (value: " + verified + ")");
+        return (item == null ? "" : "item " + item + " of ") + source + what + verified.remark("value");
     }
 
     private @Nullable BigDecimal limitOf(Measurement measured) {

@@ -10,8 +10,10 @@ import org.jspecify.annotations.Nullable;
  * @param below formula of an axle behind the front one whose force is a small share of its load; null where there is
  *     only one
  * @param branch share of the axle load from which the first formula holds; null where there is only one
+ * @param verified how well formula and branch are verified
  */
 public record ImbalanceTerms(
         ImbalanceFormula formula,
         @Nullable ImbalanceFormula below,
-        @Nullable BigDecimal branch) {}
+        @Nullable BigDecimal branch,
+        Verified verified) {}

@@ -23,6 +23,7 @@ public record InspectedItem(
 
     @Override
     public String shown() {
-        return (item == null ? "no item" : "item " + item) + " of " + source + ", which gives no figure";
+        return (item == null ? "no item" : "item " + item) + " of " + source + ", which gives no figure"
+                + verified.remark("item");
     }
 }

@@ -35,12 +35,7 @@ public record Limit(
 
     @Override
     public String shown() {
-        return bound
-                + " "
-                + FigureWords.of(kind, value)
-                + " by "
-                + source
-                + (verified == Verified.READ ? "" : " (value: " + verified + ")");
+        return bound + " " + FigureWords.of(kind, value) + " by " + source + verified.remark("value");
     }
 
     /** Whether it is about that figure: the same kind, brake and place, and a value that the test could show. */

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param imbalance how it compares the wheels of an axle
  * @param effortUnit how it states what the brake achieves
  * @param gravity acceleration of gravity that turns mass into weight, m/s2
+ * @param gravityVerified how well unit and gravity are verified
  * @param masses masses to which forces may be related, best first
  * @param frontAxleAddition mass added to the front axle where axle loads were not weighed, kilograms
  * @param lenience when a figure is not held against the vehicle
@@ -35,6 +36,7 @@ public record RegimeTerms(
         ImbalanceTerms imbalance,
         EffortUnit effortUnit,
         BigDecimal gravity,
+        Verified gravityVerified,
         List<MassTerm> masses,
         @Nullable BigDecimal frontAxleAddition,
         List<Lenience> lenience,

@@ -46,9 +46,9 @@ public record RetestComparison(
         return after != null;
     }
 
-    /** Whether it is the imbalance of the service brake. */
+    /** Whether it is the imbalance of the service brake, as a share of the higher wheel. */
     public boolean isServiceImbalance() {
-        return kind == FigureKind.IMBALANCE && brake == BrakeSystem.SERVICE;
+        return (kind == FigureKind.IMBALANCE || kind == FigureKind.PEAK_IMBALANCE) && brake == BrakeSystem.SERVICE;
     }
 
     /** Whether the figure keeps the regime's limit but misses the workshop's target. */

@@ -13,6 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param stoppingTolerance largest departure from that speed, as a ratio; null where it has none
  * @param buildUp seconds of full speed that a stopping distance allows for the build-up of the brakes; null where a
  *     deceleration can't be taken from a stopping distance
+ * @param verified how well the reading of road tests is verified
+ * @param buildUpVerified how well the time of build-up is verified
  */
 public record RoadTerms(
         boolean decelerationCounts,
@@ -20,7 +22,9 @@ public record RoadTerms(
         BigDecimal averagingEnds,
         @Nullable BigDecimal stoppingFrom,
         @Nullable BigDecimal stoppingTolerance,
-        @Nullable BigDecimal buildUp) {
+        @Nullable BigDecimal buildUp,
+        Verified verified,
+        Verified buildUpVerified) {
 
     /** Whether a stop from that speed may be held against the regime's stopping distances. */
     public boolean admitsStopFrom(@Nullable BigDecimal speed) {

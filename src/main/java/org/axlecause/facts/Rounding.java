@@ -8,8 +8,9 @@ import java.math.RoundingMode;
  *
  * @param decimals decimals kept
  * @param mode direction
+ * @param verified how well it is verified
  */
-public record Rounding(int decimals, RoundingMode mode) {
+public record Rounding(int decimals, RoundingMode mode, Verified verified) {
 
     /** The value as the regime reads it. */
     public BigDecimal of(BigDecimal value) {

@@ -9,6 +9,11 @@ public enum Verified {
     JUDGEMENT,
     DERIVED;
 
+    /** What stands behind something that was not read in a text; nothing where it was. */
+    public String remark(String what) {
+        return this == READ ? "" : " (" + what + ": " + this + ")";
+    }
+
     /** The code on the wire. */
     @Override
     public String toString() {

@@ -9,16 +9,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import org.axlecause.facts.Axle;
+import org.axlecause.facts.BrakeLayout;
 import org.axlecause.facts.BrakeSystem;
+import org.axlecause.facts.Exemption;
 import org.axlecause.facts.Figure;
 import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.Limit;
+import org.axlecause.facts.LimitStanding;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Policy;
 import org.axlecause.facts.RegimeTerms;
 import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.Threshold;
 import org.axlecause.facts.ThresholdCode;
+import org.axlecause.facts.Vehicle;
 import org.jspecify.annotations.Nullable;
 
 /** Sets the figures of the final tests beside those of the arrival tests, with the regime's limit and the workshop's target. */
@@ -29,7 +34,14 @@ final class Comparisons {
             FigureKind.DRAG,
             FigureKind.FLUCTUATION,
             FigureKind.IMBALANCE,
+            FigureKind.IMBALANCE_PER_AXLE_MASS,
+            FigureKind.IMBALANCE_OVER_AXLE_LOAD,
             FigureKind.EFFICIENCY,
+            FigureKind.EFFORT_PER_MASS,
+            FigureKind.PARKING_RATIO,
+            FigureKind.MEAN_FULLY_DEVELOPED_DECELERATION,
+            FigureKind.STOPPING_DISTANCE,
+            FigureKind.DRAG_SHARE_OF_AXLE_LOAD,
             FigureKind.RISE_LAG,
             FigureKind.RELEASE_LAG,
             FigureKind.RELEASE_TIME,
@@ -37,36 +49,57 @@ final class Comparisons {
 
     private static final Map<FigureKind, ThresholdCode> SERVICE_TARGETS = new EnumMap<>(Map.of(
             FigureKind.IMBALANCE, ThresholdCode.RETEST_IMBALANCE,
+            FigureKind.PEAK_IMBALANCE, ThresholdCode.RETEST_IMBALANCE,
             FigureKind.RISE_LAG, ThresholdCode.RETEST_LAG,
+            FigureKind.RELEASE_TIME, ThresholdCode.RETEST_RELEASE_TIME,
             FigureKind.DRAG, ThresholdCode.RETEST_DRAG,
             FigureKind.FLUCTUATION, ThresholdCode.RETEST_FLUCTUATION));
 
-    private static final Map<FigureKind, ThresholdCode> PARKING_TARGETS =
-            new EnumMap<>(Map.of(FigureKind.IMBALANCE, ThresholdCode.RETEST_PARKING_IMBALANCE));
+    private static final Map<FigureKind, ThresholdCode> PARKING_TARGETS = new EnumMap<>(Map.of(
+            FigureKind.IMBALANCE, ThresholdCode.RETEST_PARKING_IMBALANCE,
+            FigureKind.PEAK_IMBALANCE, ThresholdCode.RETEST_PARKING_IMBALANCE,
+            FigureKind.EFFICIENCY, ThresholdCode.RETEST_PARKING_EFFICIENCY));
 
     private Comparisons() {}
 
-    static List<RetestComparison> of(Tests tests, Policy policy, @Nullable RegimeTerms terms) {
+    static List<RetestComparison> of(Tests tests, Vehicle vehicle, Policy policy, @Nullable RegimeTerms terms) {
         Map<Key, BigDecimal> before = new HashMap<>();
         for (Figure figure : tests.figures(Tests.BEFORE)) {
             if (figure.value() != null) {
                 before.put(Key.of(figure), figure.value());
             }
         }
+        List<Figure> after = tests.figures(Tests.AFTER);
+        List<Exemption> exemptions = tests.exemptions(Tests.AFTER);
         List<RetestComparison> comparisons = new ArrayList<>();
-        for (Figure figure : tests.figures(Tests.AFTER)) {
-            if (COMPARED.contains(figure.kind()) && figure.value() != null) {
-                comparisons.add(comparison(figure, before.get(Key.of(figure)), policy, terms));
+        for (Figure figure : after) {
+            if (figure.value() != null && (COMPARED.contains(figure.kind()) || standsIn(figure, after))) {
+                boolean exempt = exemptions.stream().anyMatch(exemption -> exemption.isOf(figure));
+                comparisons.add(
+                        comparison(figure, before.get(Key.of(figure)), exempt, target(figure, vehicle, policy), terms));
             }
         }
         return comparisons;
     }
 
+    /** Where a regime relates the difference of the wheels to a load, the workshop's target is held by that of the peaks. */
+    private static boolean standsIn(Figure figure, List<Figure> all) {
+        return figure.kind() == FigureKind.PEAK_IMBALANCE
+                && all.stream()
+                        .noneMatch(other -> other.kind() == FigureKind.IMBALANCE
+                                && other.value() != null
+                                && other.brake() == figure.brake()
+                                && other.place().equals(figure.place()));
+    }
+
     private static RetestComparison comparison(
-            Figure figure, @Nullable BigDecimal before, Policy policy, @Nullable RegimeTerms terms) {
+            Figure figure,
+            @Nullable BigDecimal before,
+            boolean exempt,
+            @Nullable BigDecimal target,
+            @Nullable RegimeTerms terms) {
         BigDecimal after = Objects.requireNonNull(figure.value());
         Limit limit = strictest(figure, terms);
-        BigDecimal target = target(figure, policy);
         boolean lowIsGood = !figure.kind().isBetterHigh();
         return new RetestComparison(
                 figure.kind(),
@@ -74,20 +107,19 @@ final class Comparisons {
                 figure.place(),
                 before,
                 after,
-                limit == null || !limit.bound().refuses(after, limit.value()),
+                exempt || limit == null || !limit.isBrokenBy(figure),
                 target == null ? null : lowIsGood ? after.compareTo(target) <= 0 : after.compareTo(target) >= 0,
                 limit == null ? null : limit.value(),
                 target);
     }
 
-    /** The limit that refuses first. */
+    /** The limit of the regime that refuses first; a value of the workshop is none. */
     private static @Nullable Limit strictest(Figure figure, @Nullable RegimeTerms terms) {
         Limit strictest = null;
         if (terms != null) {
             for (Limit limit : terms.limits()) {
-                if (limit.kind() == figure.kind()
-                        && limit.brake() == figure.brake()
-                        && limit.place().equals(figure.place())
+                if (limit.standing() == LimitStanding.REGIME
+                        && limit.isAbout(figure)
                         && (strictest == null || limit.bound().refuses(strictest.value(), limit.value()))) {
                     strictest = limit;
                 }
@@ -96,14 +128,25 @@ final class Comparisons {
         return strictest;
     }
 
-    private static @Nullable BigDecimal target(Figure figure, Policy policy) {
-        ThresholdCode code =
+    private static @Nullable BigDecimal target(Figure figure, Vehicle vehicle, Policy policy) {
+        if (figure.kind() == FigureKind.EFFICIENCY && !figure.place().equals(Place.VEHICLE)) {
+            return null;
+        }
+        ThresholdCode usual =
                 (figure.brake() == BrakeSystem.PARKING ? PARKING_TARGETS : SERVICE_TARGETS).get(figure.kind());
+        ThresholdCode code = usual == ThresholdCode.RETEST_FLUCTUATION && isDisc(figure.place(), vehicle)
+                ? ThresholdCode.RETEST_FLUCTUATION_DISC
+                : usual;
         return policy.thresholds().stream()
                 .filter(threshold -> threshold.code() == code)
                 .map(Threshold::value)
                 .findFirst()
                 .orElse(null);
+    }
+
+    private static boolean isDisc(Place place, Vehicle vehicle) {
+        Axle axle = place.axle() == null ? null : vehicle.axle(place.axle());
+        return axle != null && (axle.brake() == BrakeLayout.DISC_FLOATING || axle.brake() == BrakeLayout.DISC_FIXED);
     }
 
     private record Key(FigureKind kind, BrakeSystem brake, Place place) {

@@ -82,7 +82,8 @@ final class RepairCall {
         List<LineDecision> decisions = history.of(ScopeDecided.class).stream()
                 .flatMap(recorded -> ((ScopeDecided) recorded.entry()).decisions().stream())
                 .toList();
-        List<RetestComparison> comparisons = Comparisons.of(basis.tests, matter.policy(), basis.terms);
+        List<RetestComparison> comparisons =
+                Comparisons.of(basis.tests, basis.presentation.content().vehicle(), matter.policy(), basis.terms);
         Conclusions second = rules.conclude(facts(matter, history, basis, comparisons));
         RepairPlan plan = planRepair.of(new RepairInput(
                 second.of(ScopeProposal.class),

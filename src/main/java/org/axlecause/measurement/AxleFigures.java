@@ -87,7 +87,7 @@ final class AxleFigures {
                     axle.place(),
                     RegimeFigures.rounded(value, terms),
                     UncertaintyOfRatio.ofEffort(List.of(axle), left.add(right), weight),
-                    "of " + plain(load) + " kg, " + axle.loadName());
+                    massBasis(load, axle.loadName(), terms));
         }
     }
 
@@ -101,7 +101,7 @@ final class AxleFigures {
                     Place.ofWheel(axle.number(), side),
                     drag.divide(load.multiply(terms.gravity()), MathContext.DECIMAL128),
                     null,
-                    "of " + plain(load) + " kg, " + axle.loadName());
+                    massBasis(load, axle.loadName(), terms));
         }
     }
 
@@ -210,9 +210,18 @@ final class AxleFigures {
         return terms.effortUnit() == EffortUnit.NEWTONS_PER_KILOGRAM ? mass : mass.multiply(terms.gravity());
     }
 
+    /** The mass that forces are related to, and the gravity where no text of the regime gives it. */
+    static String massBasis(BigDecimal kilograms, String name, RegimeTerms terms) {
+        boolean byWeight = terms.effortUnit() == EffortUnit.SHARE_OF_WEIGHT;
+        return "of " + plain(kilograms) + " kg, " + name
+                + (byWeight && terms.gravityVerified() != Verified.READ
+                        ? "; " + plain(terms.gravity()) + " m/s2"
+                                + terms.gravityVerified().remark("gravity")
+                        : "");
+    }
+
     static String by(Lenience lenience) {
-        return "; by " + lenience.source()
-                + (lenience.verified() == Verified.READ ? "" : " (rule: " + lenience.verified() + ")");
+        return "; by " + lenience.source() + lenience.verified().remark("rule");
     }
 
     static String plain(BigDecimal value) {
@@ -221,11 +230,13 @@ final class AxleFigures {
 
     private static String basisOf(ImbalanceFormula formula, WheelForces forces, RegimeTerms terms) {
         return formula.words()
+                + terms.imbalance().verified().remark("formula")
                 + (forces.note() == null ? "" : "; " + forces.note())
                 + (terms.rounding() == null
                         ? ""
                         : "; rounded " + terms.rounding().mode().name().toLowerCase(Locale.ROOT) + " to "
-                                + terms.rounding().decimals() + " decimals");
+                                + terms.rounding().decimals() + " decimals"
+                                + terms.rounding().verified().remark("rounding"));
     }
 
     private static void lackOfLoad(TestedAxle axle, RegimeTerms terms, RegimeFigureSheet sheet) {

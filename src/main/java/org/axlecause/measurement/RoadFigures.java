@@ -43,12 +43,20 @@ final class RoadFigures {
                         Place.VEHICLE,
                         deceleration.divide(terms.gravity(), MathContext.DECIMAL128),
                         null,
-                        "deceleration on the road / gravity");
+                        "deceleration on the road / " + AxleFigures.plain(terms.gravity()) + " m/s2"
+                                + terms.gravityVerified().remark("gravity")
+                                + terms.road().verified().remark("rule"));
             }
         }
         BigDecimal stop = road.stoppingDistance();
         if (stop != null && terms.road().admitsStopFrom(road.initialSpeed())) {
-            sheet.show(FigureKind.STOPPING_DISTANCE, test, Place.VEHICLE, stop, null, "as driven");
+            sheet.show(
+                    FigureKind.STOPPING_DISTANCE,
+                    test,
+                    Place.VEHICLE,
+                    stop,
+                    null,
+                    "as driven" + terms.road().verified().remark("rule"));
         } else if (stop != null) {
             sheet.cannotShow(
                     FigureKind.STOPPING_DISTANCE,
@@ -99,7 +107,8 @@ final class RoadFigures {
         BigDecimal buildUp = terms.buildUp();
         return averaged(road, terms) != null || buildUp == null
                 ? "from speeds and distances"
-                : "from the stopping distance, " + AxleFigures.plain(buildUp) + " s allowed for the build-up";
+                : "from the stopping distance, " + AxleFigures.plain(buildUp) + " s allowed for the build-up"
+                        + terms.buildUpVerified().remark("time");
     }
 
     private static @Nullable BigDecimal speed(

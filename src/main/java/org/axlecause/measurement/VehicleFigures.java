@@ -73,7 +73,7 @@ final class VehicleFigures {
                 Place.VEHICLE,
                 value,
                 UncertaintyOfRatio.ofEffort(axles, sum, weight),
-                "of " + AxleFigures.plain(kilograms) + " kg, " + mass.name());
+                AxleFigures.massBasis(kilograms, mass.name(), terms));
         lenience(kind, value, axles, vehicle, last, terms, sheet);
     }
 

@@ -11,15 +11,15 @@ import org.axlecause.shared.YamlNode;
  *
  * @param when vehicles it is for
  * @param seconds the time
+ * @param verified how well it is verified
  */
-record BuildUp(When when, BigDecimal seconds) {
+record BuildUp(When when, BigDecimal seconds, Verified verified) {
 
     static BuildUp of(YamlNode node) {
         List<String> known = new ArrayList<>(When.MEMBERS);
         known.addAll(List.of("seconds", "verified", "source"));
         node.only(known.toArray(String[]::new));
-        node.code("verified", Verified.class);
         node.text("source");
-        return new BuildUp(When.of(node), node.decimal("seconds"));
+        return new BuildUp(When.of(node), node.decimal("seconds"), node.code("verified", Verified.class));
     }
 }

@@ -55,7 +55,8 @@ class RegimeFiguresTest {
         RegimeSheet sheet = sheet("eu-periodic", OF_1200_KG, whole(Stage.ARRIVAL, "rt-1"));
 
         assertThat(ofVehicle(sheet).value()).isCloseTo(new BigDecimal("0.683826"), within(new BigDecimal("0.0000005")));
-        assertThat(ofVehicle(sheet).basis()).isEqualTo("of 1200 kg, maximum authorised mass");
+        assertThat(ofVehicle(sheet).basis())
+                .isEqualTo("of 1200 kg, maximum authorised mass; 9.81 m/s2 (gravity: common-practice)");
     }
 
     /** JCGM 100:2008, 5.1: 1 % each and independent, 5 kg on the mass: 0.4544 points. */
@@ -314,7 +315,7 @@ class RegimeFiguresTest {
         assertThat(sheet("eu-periodic", aSmallVan(), stop).figures())
                 .filteredOn(figure -> figure.kind() == FigureKind.MEAN_FULLY_DEVELOPED_DECELERATION)
                 .singleElement()
-                .returns("from the stopping distance, 0.36 s allowed for the build-up", Figure::basis)
+                .returns("from the stopping distance, 0.36 s allowed for the build-up (time: memory)", Figure::basis)
                 .satisfies(figure -> assertThat(figure.value())
                         .isCloseTo(new BigDecimal("5.787"), within(new BigDecimal("0.0005"))));
     }

@@ -245,6 +245,19 @@ class RegimesTest {
                 .contains("gb-annual gives no service efficiency for category N3");
     }
 
+    /** Japan, inspection procedure: each axle of a trailer at least 4.90 N/kg; the trailer as a whole has no figure. */
+    @Test
+    void a_trailer_whose_axles_have_an_efficiency_lacks_none() {
+        RegimeTerms trailer = REGIMES.find("jp-inspection").termsFor(anyVehicle("O2", LocalDate.of(2016, 5, 1)), TODAY);
+        RegimeTerms motorcycle =
+                REGIMES.find("jp-inspection").termsFor(anyVehicle("L3e", LocalDate.of(2016, 5, 1)), TODAY);
+
+        assertThat(trailer.gaps()).extracting(RegimeGap::code).doesNotContain(QuestionCode.LIMIT_MISSING);
+        assertThat(motorcycle.gaps())
+                .extracting(RegimeGap::says)
+                .contains("jp-inspection gives no service efficiency for category L3e");
+    }
+
     /** MOT inspection manual, 1.4.2: 25 % where the service brake has a single line. */
     @Test
     void a_single_circuit_asks_more_of_the_parking_brake() {
