@@ -46,7 +46,10 @@ public enum ThresholdCode {
     FLUID_BOILING_POINT_LEAST,
     FLUID_WATER_CONTENT_MOST,
     HUB_PLAY_MOST,
-    PEDAL_RESERVE_LEAST;
+    PEDAL_RESERVE_LEAST,
+    TOO_CLOSE_RISK,
+    GRAB_STEEPNESS_RATIO,
+    GRAB_LOCK_SHARE;
 
     /** The code on the wire. */
     @Override

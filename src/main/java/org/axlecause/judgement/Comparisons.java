@@ -41,7 +41,6 @@ final class Comparisons {
             FigureKind.PARKING_RATIO,
             FigureKind.MEAN_FULLY_DEVELOPED_DECELERATION,
             FigureKind.STOPPING_DISTANCE,
-            FigureKind.DRAG_SHARE_OF_AXLE_LOAD,
             FigureKind.RISE_LAG,
             FigureKind.RELEASE_LAG,
             FigureKind.RELEASE_TIME,
@@ -73,7 +72,10 @@ final class Comparisons {
         List<Exemption> exemptions = tests.exemptions(Tests.AFTER);
         List<RetestComparison> comparisons = new ArrayList<>();
         for (Figure figure : after) {
-            if (figure.value() != null && (COMPARED.contains(figure.kind()) || standsIn(figure, after))) {
+            boolean compared = COMPARED.contains(figure.kind())
+                    || standsIn(figure, after)
+                    || (figure.kind() == FigureKind.DRAG_SHARE_OF_AXLE_LOAD && strictest(figure, terms) != null);
+            if (figure.value() != null && compared) {
                 boolean exempt = exemptions.stream().anyMatch(exemption -> exemption.isOf(figure));
                 comparisons.add(
                         comparison(figure, before.get(Key.of(figure)), exempt, target(figure, vehicle, policy), terms));

@@ -84,6 +84,7 @@ final class FirstCall {
         facts.addAll(tests.doubts(stages));
         facts.addAll(tests.exemptions(stages));
         facts.addAll(tests.deviations(stages));
+        facts.addAll(tests.risks(stages));
     }
 
     private static void addTerms(List<Object> facts, @Nullable RegimeTerms terms) {

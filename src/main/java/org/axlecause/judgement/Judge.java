@@ -20,7 +20,6 @@ import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.DrivenCheckBarred;
 import org.axlecause.facts.EntryType;
 import org.axlecause.facts.ExplainedAway;
-import org.axlecause.facts.Figure;
 import org.axlecause.facts.Finding;
 import org.axlecause.facts.FindingStage;
 import org.axlecause.facts.FitnessLevel;
@@ -44,7 +43,6 @@ import org.axlecause.facts.WorkReported;
 import org.axlecause.inference.Conclusions;
 import org.axlecause.inference.Reason;
 import org.axlecause.inference.RuleBase;
-import org.axlecause.measurement.Conformity;
 import org.axlecause.measurement.RegimeFigures;
 import org.axlecause.regimes.Regime;
 import org.axlecause.regimes.Regimes;
@@ -78,7 +76,7 @@ public final class Judge {
 
     /** What follows from the matter. */
     public Judgement judge(Matter matter) {
-        StandingHistory history = StandingHistory.of(matter.history());
+        StandingHistory history = StandingHistory.of(matter.history()).withRunsCombined();
         Presentation presentation = Presentation.of(history, matter.site().zone());
         return presentation == null ? withoutVehicle(matter, history) : withVehicle(matter, history, presentation);
     }
@@ -127,13 +125,19 @@ public final class Judge {
         Conclusions first =
                 rules.conclude(FirstCall.asFound(presentation, findings, tests, matter.policy(), terms, candidates));
         List<Deficiency> asFound = first.of(Deficiency.class);
-        List<Deficiency> afterWork = tests.has(Tests.AFTER)
+        Conclusions last = tests.has(Tests.AFTER)
                 ? rules.conclude(FirstCall.afterWork(vehicle, tests, matter.policy(), terms))
-                        .of(Deficiency.class)
-                : List.of();
+                : null;
+        List<Deficiency> afterWork = last == null ? List.of() : last.of(Deficiency.class);
         List<Symptom> symptoms = first.of(Symptom.class);
         first.of(OpenQuestion.class).forEach(open -> questions.add(question(open)));
+        if (last != null) {
+            last.of(OpenQuestion.class).stream()
+                    .filter(open -> open.code() == QuestionCode.TOO_CLOSE_TO_CALL)
+                    .forEach(open -> questions.add(question(open)));
+        }
         tests.doubts(Tests.BEFORE).forEach(doubt -> questions.add(question(doubt)));
+        tests.doubts(Tests.AFTER).forEach(doubt -> questions.add(question(doubt)));
 
         Set<Integer> opened = openedAxles.of(vehicle, findings);
         Diagnosis diagnosis =
@@ -242,10 +246,8 @@ public final class Judge {
             byWhat.putIfAbsent(what, deficiency);
             reasons.computeIfAbsent(what, key -> new ArrayList<>()).add(rules.explain(deficiency.because()));
         });
-        List<Figure> figures =
-                tests.runs().stream().flatMap(run -> run.figures().stream()).toList();
         return byWhat.entrySet().stream()
-                .map(entry -> shown(entry.getValue(), figures, reasons.getOrDefault(entry.getKey(), List.of())))
+                .map(entry -> shown(entry.getValue(), tests, reasons.getOrDefault(entry.getKey(), List.of())))
                 .sorted(Comparator.comparing(ShownDeficiency::severity, Comparator.nullsLast(Comparator.reverseOrder()))
                         .thenComparing(ShownDeficiency::code)
                         .thenComparing(ShownDeficiency::place)
@@ -253,7 +255,7 @@ public final class Judge {
                 .toList();
     }
 
-    private static ShownDeficiency shown(Deficiency deficiency, List<Figure> figures, List<Reason> because) {
+    private static ShownDeficiency shown(Deficiency deficiency, Tests tests, List<Reason> because) {
         Limit limit = deficiency.limit();
         return new ShownDeficiency(
                 deficiency.code(),
@@ -264,7 +266,7 @@ public final class Judge {
                 deficiency.test(),
                 limit == null ? null : Quantity.of(limit.kind(), deficiency.value()),
                 limit == null ? null : ShownLimit.of(limit),
-                Conformity.probabilityNonConforming(deficiency, figures),
+                tests.probabilityNonConforming(deficiency),
                 because);
     }
 

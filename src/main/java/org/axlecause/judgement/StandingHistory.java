@@ -11,6 +11,7 @@ import org.axlecause.facts.EntryId;
 import org.axlecause.facts.EntryWithdrawn;
 import org.axlecause.facts.History;
 import org.axlecause.facts.Recorded;
+import org.axlecause.measurement.CombinedRuns;
 
 /**
  * What stands of a history once the entries taken back are left out, whatever order the withdrawals came in.
@@ -40,6 +41,11 @@ record StandingHistory(List<Recorded> entries, Set<EntryId> withdrawn, List<Reco
                 .filter(recorded -> !withdrawn.contains(recorded.id()))
                 .toList();
         return new StandingHistory(standing, Set.copyOf(withdrawn), List.copyOf(idle));
+    }
+
+    /** The same with the runs that repeat a test combined with it. */
+    StandingHistory withRunsCombined() {
+        return new StandingHistory(CombinedRuns.of(entries), withdrawn, idle);
     }
 
     /** Standing entries of one type. */

@@ -6,6 +6,7 @@ import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.Exemption;
 import org.axlecause.facts.Figure;
+import org.axlecause.facts.LimitRisk;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RegimeSheet;
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param doubts doubts about the test
  * @param exemptions what the regime does not hold against the vehicle
  * @param deviations deviation on a road test
+ * @param risks how sure the verdicts on its figures are
  */
 record TestRun(
         EntryId test,
@@ -36,7 +38,8 @@ record TestRun(
         List<ShapeOfLoss> shapes,
         List<TestDoubt> doubts,
         List<Exemption> exemptions,
-        List<RoadDeviation> deviations) {
+        List<RoadDeviation> deviations,
+        List<LimitRisk> risks) {
 
     static TestRun of(Recorded recorded, Stage stage, BrakeSystem brake, @Nullable RegimeSheet sheet) {
         EntryId test = recorded.id();
@@ -46,7 +49,8 @@ record TestRun(
             figures.addAll(kept.figures());
         }
         if (sheet == null) {
-            return new TestRun(test, stage, brake, figures, shapes(kept), doubts(kept), List.of(), List.of());
+            return new TestRun(
+                    test, stage, brake, figures, shapes(kept), doubts(kept), List.of(), List.of(), List.of());
         }
         sheet.figures().stream().filter(figure -> figure.test().equals(test)).forEach(figures::add);
         return new TestRun(
@@ -61,6 +65,9 @@ record TestRun(
                         .toList(),
                 sheet.deviations().stream()
                         .filter(deviation -> deviation.test().equals(test))
+                        .toList(),
+                sheet.risks().stream()
+                        .filter(risk -> risk.figure().test().equals(test))
                         .toList());
     }
 

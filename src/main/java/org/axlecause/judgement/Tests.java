@@ -1,5 +1,6 @@
 package org.axlecause.judgement;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -8,8 +9,11 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.axlecause.facts.BrakeSystem;
+import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.Exemption;
 import org.axlecause.facts.Figure;
+import org.axlecause.facts.Limit;
+import org.axlecause.facts.LimitRisk;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RegimeSheet;
@@ -69,6 +73,26 @@ final class Tests {
     /** What a regime does not hold against the vehicle in the latest tests of these stages. */
     List<Exemption> exemptions(Set<Stage> stages) {
         return latest(stages, TestRun::exemptions, Exemption::place);
+    }
+
+    /** How sure the verdicts on the figures of the latest tests of these stages are. */
+    List<LimitRisk> risks(Set<Stage> stages) {
+        return latest(stages, TestRun::risks, risk -> risk.figure().place());
+    }
+
+    /** How likely the figure of a deficiency lies beyond its limit in truth; null where that can't be said. */
+    @Nullable
+    BigDecimal probabilityNonConforming(Deficiency deficiency) {
+        Limit limit = deficiency.limit();
+        return limit == null
+                ? null
+                : runs.stream()
+                        .filter(run -> run.test().equals(deficiency.test()))
+                        .flatMap(run -> run.risks().stream())
+                        .filter(risk -> risk.limit().equals(limit))
+                        .map(LimitRisk::nonConforming)
+                        .findFirst()
+                        .orElse(null);
     }
 
     /** How far the vehicle left the straight line on the latest road tests of these stages. */

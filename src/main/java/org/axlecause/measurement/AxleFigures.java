@@ -59,13 +59,15 @@ final class AxleFigures {
         }
         BigDecimal exact = forces.difference().divide(base, MathContext.DECIMAL128);
         BigDecimal value = RegimeFigures.rounded(exact, terms);
+        UncertaintyOfRatio.Spread spread = UncertaintyOfRatio.ofImbalance(formula, forces, base, axle);
         sheet.show(
                 kind,
                 axle.test(),
                 axle.place(),
                 value,
-                UncertaintyOfRatio.ofImbalance(formula, forces, base, axle),
-                basisOf(formula, forces, terms));
+                spread == null ? null : spread.standard(),
+                basisOf(formula, forces, terms),
+                spread == null ? null : spread.simulated());
         lenience(kind, left, right, axle, terms, sheet);
     }
 

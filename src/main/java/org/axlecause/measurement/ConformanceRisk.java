@@ -1,9 +1,9 @@
 package org.axlecause.measurement;
 
+import org.axlecause.facts.Bound;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.integration.SimpsonIntegrator;
 import org.hipparchus.analysis.solvers.BrentSolver;
-import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
  * Risks of deciding by an upper limit when it is known beforehand how the true values are spread (JCGM 106:2012, 9.5).
@@ -14,7 +14,6 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
  */
 public record ConformanceRisk(double consumer, double producer) {
 
-    private static final NormalDistribution NORMAL = new NormalDistribution(0, 1);
     private static final double ACCURACY = 1e-9;
     private static final int MOST_STEPS = 2_000_000;
     private static final double CERTAIN = 9;
@@ -36,10 +35,10 @@ public record ConformanceRisk(double consumer, double producer) {
             double uncertainty,
             double limit,
             double acceptance) {
-        UnivariateFunction accepted =
-                value -> prior.value(value) * NORMAL.cumulativeProbability((acceptance - value) / uncertainty);
-        UnivariateFunction refused =
-                value -> prior.value(value) * NORMAL.cumulativeProbability((value - acceptance) / uncertainty);
+        UnivariateFunction accepted = value -> prior.value(value)
+                * (1 - Conformity.probabilityNonConforming(value, uncertainty, Bound.MAXIMUM, acceptance));
+        UnivariateFunction refused = value ->
+                prior.value(value) * Conformity.probabilityNonConforming(value, uncertainty, Bound.MAXIMUM, acceptance);
         return new ConformanceRisk(
                 integral(accepted, limit, Math.min(highest, acceptance + CERTAIN * uncertainty)),
                 integral(refused, Math.max(lowest, acceptance - CERTAIN * uncertainty), limit));

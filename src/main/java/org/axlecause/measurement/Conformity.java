@@ -2,11 +2,10 @@ package org.axlecause.measurement;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.List;
 import org.axlecause.facts.Bound;
-import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.Figure;
 import org.axlecause.facts.Limit;
+import org.axlecause.facts.LimitRisk;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 
@@ -18,35 +17,57 @@ public final class Conformity {
 
     private static final NormalDistribution NORMAL = new NormalDistribution(0, 1);
     private static final int DECIMALS = 4;
+    /** Probability below which nobody asks how a repeat would come out. */
+    private static final double CLEAR = 0.001;
+    /** Standard uncertainties beyond which a normal distribution has no weight worth counting. */
+    private static final double CERTAIN = 9;
 
     private Conformity() {}
 
-    /** Probability that the true value breaks the limit; null where no uncertainty of the figure is known. */
-    public static @Nullable BigDecimal probabilityNonConforming(Figure figure, Limit limit) {
+    /**
+     * How likely a figure lies beyond a limit; null where no uncertainty of the figure is known.
+     *
+     * @param simulated distribution of the figure where the normal one does not hold; else null
+     */
+    static @Nullable LimitRisk risk(Figure figure, Limit limit, MonteCarlo.@Nullable Result simulated) {
         BigDecimal value = figure.value();
         BigDecimal uncertainty = figure.uncertainty();
         if (value == null || uncertainty == null || uncertainty.signum() <= 0) {
             return null;
         }
-        return BigDecimal.valueOf(probabilityNonConforming(
-                        value.doubleValue(),
-                        uncertainty.doubleValue(),
-                        limit.bound(),
-                        limit.value().doubleValue()))
-                .setScale(DECIMALS, RoundingMode.HALF_EVEN);
+        double read = value.doubleValue();
+        double spread = uncertainty.doubleValue();
+        double bound = limit.value().doubleValue();
+        double beyond = simulated == null
+                ? probabilityNonConforming(read, spread, limit.bound(), bound)
+                : limit.bound().isLower() ? 1 - simulated.probabilityAbove(bound) : simulated.probabilityAbove(bound);
+        boolean clear = Math.min(beyond, 1 - beyond) < CLEAR;
+        return new LimitRisk(
+                figure,
+                limit,
+                probability(beyond),
+                clear ? null : probability(misreading(read, spread, limit.bound(), bound)));
     }
 
-    /** The same for a deficiency, whose figure is looked up among those of its test. */
-    public static @Nullable BigDecimal probabilityNonConforming(Deficiency deficiency, List<Figure> figures) {
-        Limit limit = deficiency.limit();
-        if (limit == null) {
-            return null;
-        }
-        return figures.stream()
-                .filter(figure -> figure.test().equals(deficiency.test()) && limit.isAbout(figure))
-                .findFirst()
-                .map(figure -> probabilityNonConforming(figure, limit))
-                .orElse(null);
+    /**
+     * Probability that one more reading, with an error of its own of the same size, is on the other side of a limit than
+     * the true value: consumer's and producer's risk together (JCGM 106:2012, 9.5), with what is known from the first
+     * reading as the prior.
+     */
+    static double misreading(double value, double uncertainty, Bound bound, double limit) {
+        double side = bound.isLower() ? -1 : 1;
+        ConformanceRisk again = ConformanceRisk.of(
+                truth -> NORMAL.density((truth - side * value) / uncertainty) / uncertainty,
+                side * value - CERTAIN * uncertainty,
+                side * value + CERTAIN * uncertainty,
+                uncertainty,
+                side * limit,
+                side * limit);
+        return again.consumer() + again.producer();
+    }
+
+    private static BigDecimal probability(double value) {
+        return BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_EVEN);
     }
 
     /** Probability that a value known with a standard uncertainty lies beyond a limit. */

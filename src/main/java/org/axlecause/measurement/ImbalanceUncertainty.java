@@ -45,7 +45,12 @@ public final class ImbalanceUncertainty {
 
     /** Whether linear propagation holds: the forces are clearly apart, and the higher one is well known. */
     public static boolean isLinear(double high, double low, double ofHigh, double ofLow) {
-        return high - low > CLEARLY_APART * Math.hypot(ofHigh, ofLow) && ofHigh <= WELL_KNOWN * high;
+        return isApart(high - low, ofHigh, ofLow) && ofHigh <= WELL_KNOWN * high;
+    }
+
+    /** Whether a difference of two forces is so great that it is known which of them is the higher one. */
+    static boolean isApart(double difference, double ofHigh, double ofLow) {
+        return difference > CLEARLY_APART * Math.hypot(ofHigh, ofLow);
     }
 
     /**
@@ -74,6 +79,19 @@ public final class ImbalanceUncertainty {
         inputs.addAll(ofHigh.errors());
         inputs.addAll(ofLow.errors());
         return MonteCarlo.propagate(inputs, ImbalanceUncertainty::imbalance, DRAWS);
+    }
+
+    /** The same for a difference over a base that is known for sure. */
+    static MonteCarlo.Result simulatedDifference(
+            double difference, double base, ForceUncertainty ofHigh, ForceUncertainty ofLow) {
+        List<Input> inputs = new ArrayList<>();
+        inputs.add(new Input(difference, Spread.NORMAL, 0));
+        inputs.addAll(ofHigh.errors());
+        inputs.addAll(ofLow.errors());
+        return MonteCarlo.propagate(
+                inputs,
+                drawn -> Math.abs(drawn[0] + drawn[1] + drawn[2] + drawn[3] - drawn[4] - drawn[5] - drawn[6]) / base,
+                DRAWS);
     }
 
     private static double imbalance(double[] drawn) {

@@ -30,10 +30,11 @@ public final class RegimeFigures {
      * @param terms what the regime asks of it
      */
     public static RegimeSheet of(List<Recorded> entries, Vehicle vehicle, RegimeTerms terms) {
-        RegimeFigureSheet sheet = new RegimeFigureSheet();
+        RegimeFigureSheet sheet = new RegimeFigureSheet(terms);
         Map<StageAndBrake, List<TestedAxle>> byStage = new TreeMap<>();
         for (Recorded recorded : entries.stream().sorted().toList()) {
             if (recorded.entry() instanceof RollerTestRecorded test && recorded.figures() != null) {
+                recorded.figures().figures().forEach(figure -> sheet.weigh(figure, null));
                 StageAndBrake key = new StageAndBrake(test.stage(), test.brake());
                 for (TestedAxle axle : TestedAxle.of(recorded, test, vehicle, terms)) {
                     AxleFigures.of(axle, terms, sheet);

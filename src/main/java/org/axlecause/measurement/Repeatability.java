@@ -67,7 +67,7 @@ public final class Repeatability {
                                 .toList()));
     }
 
-    private static boolean agree(Figure one, Figure other, TradeValues trade) {
+    static boolean agree(Figure one, Figure other, TradeValues trade) {
         double distance = Math.abs(valueOf(one) - valueOf(other));
         double higher = Math.max(valueOf(one), valueOf(other));
         return distance <= trade.of(TradeValueCode.REPEAT_FORCE)

@@ -15,22 +15,46 @@ public final class UncertaintyOfRatio {
 
     private UncertaintyOfRatio() {}
 
-    static @Nullable BigDecimal ofImbalance(
+    /**
+     * Standard uncertainty of an imbalance, with its distribution where it had to be simulated.
+     *
+     * @param standard standard uncertainty
+     * @param simulated distribution; null where linear propagation holds
+     */
+    record Spread(BigDecimal standard, MonteCarlo.@Nullable Result simulated) {
+
+        private static Spread linear(double standard) {
+            return new Spread(Rounded.uncertainty(standard), null);
+        }
+
+        private static Spread simulated(MonteCarlo.Result result) {
+            return new Spread(Rounded.uncertainty(result.uncertainty()), result);
+        }
+    }
+
+    static @Nullable Spread ofImbalance(
             ImbalanceFormula formula, WheelForces forces, BigDecimal base, TestedAxle axle) {
         ForceUncertainty left = axle.uncertainty(Side.LEFT);
         ForceUncertainty right = axle.uncertainty(Side.RIGHT);
         if (left == null || right == null || base.signum() <= 0) {
             return null;
         }
+        double high = forces.higher().doubleValue();
+        double low = forces.lower().doubleValue();
+        ForceUncertainty ofHigh = forces.leftIsHigher() ? left : right;
+        ForceUncertainty ofLow = forces.leftIsHigher() ? right : left;
         return switch (formula) {
-            case DIFFERENCE_PER_AXLE_MASS, LARGEST_DIFFERENCE_OVER_AXLE_LOAD ->
-                Rounded.uncertainty(Math.hypot(left.combined(), right.combined()) / base.doubleValue());
+            case DIFFERENCE_PER_AXLE_MASS, LARGEST_DIFFERENCE_OVER_AXLE_LOAD -> {
+                double difference = forces.difference().doubleValue();
+                yield ImbalanceUncertainty.isApart(difference, ofHigh.combined(), ofLow.combined())
+                        ? Spread.linear(Math.hypot(ofHigh.combined(), ofLow.combined()) / base.doubleValue())
+                        : Spread.simulated(ImbalanceUncertainty.simulatedDifference(
+                                difference, base.doubleValue(), ofHigh, ofLow));
+            }
             default ->
-                Rounded.uncertainty(ImbalanceUncertainty.of(
-                        forces.higher().doubleValue(),
-                        forces.lower().doubleValue(),
-                        forces.leftIsHigher() ? left : right,
-                        forces.leftIsHigher() ? right : left));
+                ImbalanceUncertainty.isLinear(high, low, ofHigh.combined(), ofLow.combined())
+                        ? Spread.linear(ImbalanceUncertainty.linear(high, low, ofHigh.combined(), ofLow.combined(), 0))
+                        : Spread.simulated(ImbalanceUncertainty.simulated(high, low, ofHigh, ofLow));
         };
     }
 

@@ -53,6 +53,7 @@ class RulebookTest {
             "ShapeOfLoss",
             "TestDoubt",
             "Limit",
+            "LimitRisk",
             "Threshold",
             "Finding",
             "Complaint",

@@ -15,13 +15,16 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import org.axlecause.facts.Accuracy;
 import org.axlecause.facts.AxleReading;
 import org.axlecause.facts.Bound;
 import org.axlecause.facts.BrakeSystem;
+import org.axlecause.facts.DeficiencyClass;
 import org.axlecause.facts.Deviation;
 import org.axlecause.facts.Figure;
 import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.Limit;
+import org.axlecause.facts.LimitRisk;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RegimeSheet;
@@ -29,6 +32,7 @@ import org.axlecause.facts.RegimeTerms;
 import org.axlecause.facts.RoadTestRecorded;
 import org.axlecause.facts.Stage;
 import org.axlecause.facts.Surface;
+import org.axlecause.facts.Tester;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.regimes.BrakeTests;
 import org.axlecause.regimes.Regimes;
@@ -37,6 +41,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class RegimeFiguresTest {
 
@@ -193,8 +198,117 @@ class RegimeFiguresTest {
         Figure unknown =
                 ofAxle(sheet("eu-periodic", aSmallVan(), rollers(axle(2, "2000", "1400"))), FigureKind.IMBALANCE, 2);
 
-        assertThat(Conformity.probabilityNonConforming(known, limit)).isEqualByComparingTo("0.5");
-        assertThat(Conformity.probabilityNonConforming(unknown, limit)).isNull();
+        assertThat(Conformity.risk(known, limit, null).nonConforming()).isEqualByComparingTo("0.5");
+        assertThat(Conformity.risk(unknown, limit, null)).isNull();
+    }
+
+    /**
+     * JCGM 101:2008 against two million draws of this test's own: at 300 and 200 N a tester of 2 % of 6 kN range knows each
+     * force to 69 N, and the ratio of the two is no normal distribution any more.
+     */
+    @ParameterizedTest(name = "{0} and {1} N")
+    @CsvSource({"300, 200", "300, 290", "150, 100", "400, 120"})
+    void small_forces_are_weighed_by_simulation(double high, double low) {
+        Tester ofRange =
+                new Tester(new BigDecimal("0.02"), Accuracy.RANGE, new BigDecimal("6000"), null, new BigDecimal("1.4"));
+        Recorded test = rollers(
+                BrakeSystem.SERVICE,
+                Stage.ARRIVAL,
+                Surface.DRY,
+                ofRange,
+                "rt-1",
+                axle(2, String.valueOf(high), String.valueOf(low)));
+        Random random = new Random(SEED);
+        int draws = 2_000_000;
+        int beyond = 0;
+        for (int i = 0; i < draws; i++) {
+            double left = Math.max(0, high + 120 * (2 * random.nextDouble() - 1));
+            double right = Math.max(0, low + 120 * (2 * random.nextDouble() - 1));
+            beyond += Math.abs(left - right) > 0.30 * Math.max(left, right) ? 1 : 0;
+        }
+
+        LimitRisk risk = risk(sheet("eu-periodic", aSmallVan(), test), DeficiencyClass.MAJOR);
+
+        double drawn = (double) beyond / draws;
+        assertThat(risk.nonConforming().doubleValue())
+                .as("seed %d", SEED)
+                .isCloseTo(drawn, within(0.02 * Math.max(drawn, 1 - drawn)));
+        double linear = Conformity.probabilityNonConforming(
+                risk.figure().value().doubleValue(),
+                ImbalanceUncertainty.linear(high, low, 69.28, 69.28, 0),
+                Bound.MAXIMUM,
+                0.30);
+        assertThat(Math.abs(linear - drawn)).as("the linear way fails here").isGreaterThan(0.01);
+    }
+
+    /** 28.6 % with 0.99 points conforms with 0.92134 (JCGM 106:2012, normal): too close at 5 %, and half the risk again. */
+    @Test
+    void a_close_verdict_says_how_a_repeat_would_fare_and_a_clear_one_does_not() {
+        LimitRisk close = risk(
+                sheet(
+                        "eu-periodic",
+                        aSmallVan(),
+                        rollers(
+                                BrakeSystem.SERVICE,
+                                Stage.ARRIVAL,
+                                Surface.DRY,
+                                TWO_PERCENT,
+                                "rt-1",
+                                axle(2, "2000", "1428"))),
+                DeficiencyClass.MAJOR);
+        LimitRisk clear = risk(
+                sheet(
+                        "eu-periodic",
+                        aSmallVan(),
+                        rollers(
+                                BrakeSystem.SERVICE,
+                                Stage.ARRIVAL,
+                                Surface.DRY,
+                                TWO_PERCENT,
+                                "rt-1",
+                                axle(2, "2000", "1900"))),
+                DeficiencyClass.MAJOR);
+
+        assertThat(close.isTooClose(new BigDecimal("0.05"))).isTrue();
+        assertThat(close.misreading().doubleValue()).isBetween(0.1, 0.25);
+        assertThat(close.says())
+                .startsWith(
+                        "imbalance axle 2 = 28.60 % (arrival test, service brake) keeps the maximum of 30.00 % (major),"
+                                + " but with a probability of 11 % the true value is beyond it: too close to call.");
+        assertThat(clear.isTooClose(new BigDecimal("0.05"))).isFalse();
+        assertThat(clear.misreading()).isNull();
+    }
+
+    /** At the limit itself and with equal errors a second reading errs in a quarter of the cases: arctan(1) / pi. */
+    @ParameterizedTest
+    @EnumSource(Bound.class)
+    void at_the_limit_a_second_reading_misjudges_in_a_quarter_of_the_cases(Bound bound) {
+        assertThat(Conformity.misreading(30, 1.2, bound, 30)).isCloseTo(0.25, within(1e-6));
+    }
+
+    /** Great Britain: the lower wheel locked, so no verdict on the imbalance can be too close. */
+    @Test
+    void an_exempt_figure_is_not_weighed() {
+        Recorded locked = rollers(
+                BrakeSystem.SERVICE,
+                Stage.ARRIVAL,
+                Surface.DRY,
+                TWO_PERCENT,
+                "rt-1",
+                axle(2, null, BrakeTests.wheel("2000", false), BrakeTests.wheel("1400", true)));
+
+        assertThat(sheet("gb-annual", aSmallVan(), locked).risks())
+                .noneMatch(risk -> risk.figure().kind() == FigureKind.IMBALANCE);
+        assertThat(sheet("eu-periodic", aSmallVan(), locked).risks())
+                .anyMatch(risk -> risk.figure().kind() == FigureKind.IMBALANCE);
+    }
+
+    private static LimitRisk risk(RegimeSheet sheet, DeficiencyClass severity) {
+        return sheet.risks().stream()
+                .filter(risk -> risk.figure().kind() == FigureKind.IMBALANCE
+                        && risk.limit().severity() == severity)
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test

@@ -24,6 +24,7 @@ import org.axlecause.facts.FindingLimit;
 import org.axlecause.facts.FindingStage;
 import org.axlecause.facts.InspectedItem;
 import org.axlecause.facts.Limit;
+import org.axlecause.facts.LimitRisk;
 import org.axlecause.facts.LimitStanding;
 import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.Measurement;
@@ -308,6 +309,34 @@ class DeficiencyRulesTest {
                 .singleElement()
                 .satisfies(shownBy("DEF-090", "wheel-cylinder leaking at axle 2 left"))
                 .returns(DeficiencyClass.MAJOR, Deficiency::severity);
+    }
+
+    /** JCGM 106:2012, 8: the verdict stands, a probability of its being wrong above the threshold is said. */
+    @ParameterizedTest(name = "{0} with {1} beyond the limit")
+    @CsvSource({"0.2999, 0.0501, true", "0.2999, 0.05, false", "0.3001, 0.9499, true", "0.3001, 0.95, false"})
+    void a_verdict_that_may_well_be_wrong_is_too_close_to_call(String value, String beyond, boolean asked) {
+        Limit limit = limit(
+                DeficiencyCode.SERVICE_IMBALANCE,
+                FigureKind.IMBALANCE,
+                BrakeSystem.SERVICE,
+                Bound.MAXIMUM,
+                "0.30",
+                DeficiencyClass.MAJOR);
+        Figure figure = at(REAR, FigureKind.IMBALANCE, BrakeSystem.SERVICE, value);
+        LimitRisk risk = new LimitRisk(figure, limit, new BigDecimal(beyond), new BigDecimal("0.25"));
+        Threshold most = new Threshold(
+                ThresholdCode.TOO_CLOSE_RISK, new BigDecimal("0.05"), Verified.JUDGEMENT, "workshop value");
+
+        assertThat(RULES.given(risk, most, limit, figure).concluded(OpenQuestion.class))
+                .hasSize(asked ? 1 : 0)
+                .allSatisfy(question -> assertThat(question.code()).isEqualTo(QuestionCode.TOO_CLOSE_TO_CALL))
+                .allSatisfy(shownBy("DEF-110", "imbalance axle 2", "maximum 30.00 %"));
+        assertThat(RULES.given(risk, most, limit, figure).concluded(Deficiency.class))
+                .as("the verdict follows the plain rule")
+                .hasSize(value.equals("0.3001") ? 1 : 0);
+        assertThat(RULES.given(risk, limit, figure).concluded(OpenQuestion.class))
+                .as("without a threshold")
+                .isEmpty();
     }
 
     @Test
