@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.Exemption;
@@ -23,6 +25,7 @@ import org.axlecause.facts.RollerTestRecorded;
 import org.axlecause.facts.ShapeOfLoss;
 import org.axlecause.facts.Stage;
 import org.axlecause.facts.TestDoubt;
+import org.axlecause.measurement.Conformity;
 import org.jspecify.annotations.Nullable;
 
 /** The tests of a case, with the ones that count: for each brake and axle the latest before the work and the latest after it. */
@@ -84,15 +87,23 @@ final class Tests {
     @Nullable
     BigDecimal probabilityNonConforming(Deficiency deficiency) {
         Limit limit = deficiency.limit();
-        return limit == null
-                ? null
-                : runs.stream()
-                        .filter(run -> run.test().equals(deficiency.test()))
-                        .flatMap(run -> run.risks().stream())
-                        .filter(risk -> risk.limit().equals(limit))
-                        .map(LimitRisk::nonConforming)
+        if (limit == null) {
+            return null;
+        }
+        for (TestRun run : runs) {
+            if (run.test().equals(deficiency.test())) {
+                return Stream.concat(
+                                run.risks().stream().filter(risk -> risk.limit().equals(limit)),
+                                run.figures().stream()
+                                        .filter(limit::isAbout)
+                                        .map(figure -> Conformity.risk(figure, limit)))
+                        .filter(Objects::nonNull)
                         .findFirst()
+                        .map(LimitRisk::nonConforming)
                         .orElse(null);
+            }
+        }
+        return null;
     }
 
     /** How far the vehicle left the straight line on the latest road tests of these stages. */

@@ -24,8 +24,13 @@ public final class Conformity {
 
     private Conformity() {}
 
+    /** How likely a figure lies beyond a limit; null where no uncertainty of the figure is known. */
+    public static @Nullable LimitRisk risk(Figure figure, Limit limit) {
+        return risk(figure, limit, null);
+    }
+
     /**
-     * How likely a figure lies beyond a limit; null where no uncertainty of the figure is known.
+     * The same where the distribution of the figure may be known.
      *
      * @param simulated distribution of the figure where the normal one does not hold; else null
      */

@@ -1,7 +1,6 @@
 package org.axlecause.measurement;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntToDoubleFunction;
@@ -33,9 +32,9 @@ final class LossShapes {
     private final TradeValues trade;
     private final FigureSheet sheet;
     private final Place axle;
-    private final List<Double> times = new ArrayList<>();
-    private final List<Double> strong = new ArrayList<>();
-    private final List<Double> weak = new ArrayList<>();
+    private double[] times = {};
+    private double[] strong = {};
+    private double[] weak = {};
 
     LossShapes(AxleTrace trace, FigureSheet sheet) {
         this.trace = trace;
@@ -123,18 +122,18 @@ final class LossShapes {
         WheelTrace low = trace.wheel(weaker);
         WheelTrace high = trace.wheel(opposite(weaker));
         gather(low.even(), high.even(), high.hold());
-        if (times.size() < 10) {
+        if (times.length < 10) {
             return false;
         }
         double scale = high.hold();
         double bound = Math.hypot(
                 trade.of(TradeValueCode.SHAPE_FIT_SHARE) * scale, Math.hypot(low.noiseLeft(), high.noiseLeft()));
-        double loss = distance(strong::get);
+        double loss = distance(i -> strong[i]);
         double heldLoss = (high.hold() - low.hold()) / high.hold();
         boolean any = false;
 
-        double share = least(0, 1, k -> distance(i -> k * strong.get(i)));
-        if (distance(i -> share * strong.get(i)) <= Math.min(bound, EXPLAINED * loss)) {
+        double share = least(0, 1, k -> distance(i -> k * strong[i]));
+        if (distance(i -> share * strong[i]) <= Math.min(bound, EXPLAINED * loss)) {
             any = true;
             sheet.fits(
                     LossShape.PROPORTIONAL,
@@ -142,16 +141,16 @@ final class LossShapes {
                     "%s of the other wheel's force at every effort: this wheel is weak or the other grabs"
                             .formatted(percent(share)));
         }
-        double missing = least(0, scale, c -> distance(i -> Math.max(0, strong.get(i) - c)));
-        if (distance(i -> Math.max(0, strong.get(i) - missing)) <= Math.min(bound, EXPLAINED * loss)) {
+        double missing = least(0, scale, c -> distance(i -> Math.max(0, strong[i] - c)));
+        if (distance(i -> Math.max(0, strong[i] - missing)) <= Math.min(bound, EXPLAINED * loss)) {
             any = true;
             sheet.fits(
                     LossShape.OFFSET,
                     wheel(weaker),
                     String.format(Locale.ROOT, "about %.0f N less than the other wheel at every effort", missing));
         }
-        double cap = least(0, scale, c -> distance(i -> Math.min(c, strong.get(i))));
-        if (distance(i -> Math.min(cap, strong.get(i))) <= Math.min(bound, EXPLAINED * loss)) {
+        double cap = least(0, scale, c -> distance(i -> Math.min(c, strong[i])));
+        if (distance(i -> Math.min(cap, strong[i])) <= Math.min(bound, EXPLAINED * loss)) {
             any = true;
             sheet.fits(
                     LossShape.CAPPED,
@@ -188,32 +187,41 @@ final class LossShapes {
     private void gather(Signal low, Signal high, double scale) {
         Phases phases = trace.phases();
         double step = Math.max(GRID_STEP, (phases.holdEnd() - phases.start()) / 600);
+        int most = (int) ((phases.holdEnd() - phases.start()) / step) + 2;
+        times = new double[most];
+        strong = new double[most];
+        weak = new double[most];
+        int count = 0;
         for (double time = phases.start(); time <= phases.holdEnd(); time += step) {
-            if (high.at(time) >= FROM_SHARE * scale && high.seen(time, time) && low.seen(time, time)) {
-                times.add(time);
-                strong.add(high.at(time));
-                weak.add(low.at(time));
+            double force = high.at(time);
+            if (force >= FROM_SHARE * scale && high.seen(time, time) && low.seen(time, time)) {
+                times[count] = time;
+                strong[count] = force;
+                weak[count++] = low.at(time);
             }
         }
+        times = Arrays.copyOf(times, count);
+        strong = Arrays.copyOf(strong, count);
+        weak = Arrays.copyOf(weak, count);
     }
 
     /** The stronger wheel's force, delayed by a restriction, by a dead time, or by linings that touch late. */
     private boolean fitsLate(double bound) {
-        double first = times.get(0);
+        double first = times[0];
         for (double delay = FINEST_DELAY; delay <= LONGEST_DELAY; delay *= 1.05) {
-            double[] restricted = new double[times.size()];
-            double[] shifted = new double[times.size()];
+            double[] restricted = new double[times.length];
+            double[] shifted = new double[times.length];
             double followed = 0;
-            for (int i = 0; i < times.size(); i++) {
-                double step = i == 0 ? 0 : times.get(i) - times.get(i - 1);
-                followed += (strong.get(i) - followed) * (1 - Math.exp(-step / delay));
+            for (int i = 0; i < times.length; i++) {
+                double step = i == 0 ? 0 : times[i] - times[i - 1];
+                followed += (strong[i] - followed) * (1 - Math.exp(-step / delay));
                 restricted[i] = followed;
-                shifted[i] = strongAt(times.get(i) - delay);
+                shifted[i] = strongAt(times[i] - delay);
             }
             double dead = delay;
             if (distance(i -> restricted[i]) <= bound
                     || distance(i -> shifted[i]) <= bound
-                    || distance(i -> times.get(i) < first + dead ? 0 : strong.get(i)) <= bound) {
+                    || distance(i -> times[i] < first + dead ? 0 : strong[i]) <= bound) {
                 return true;
             }
         }
@@ -222,19 +230,19 @@ final class LossShapes {
 
     private double strongAt(double time) {
         int low = 0;
-        int high = times.size() - 1;
-        if (time < times.get(0)) {
+        int high = times.length - 1;
+        if (time < times[0]) {
             return 0;
         }
         while (high - low > 1) {
             int middle = (low + high) / 2;
-            if (times.get(middle) <= time) {
+            if (times[middle] <= time) {
                 low = middle;
             } else {
                 high = middle;
             }
         }
-        return strong.get(low);
+        return strong[low];
     }
 
     /** Root mean square distance of a shape from the weaker wheel, rise and hold weighing alike. */
@@ -242,9 +250,9 @@ final class LossShapes {
         double steadyFrom = trace.phases().holdStart();
         double[] squares = new double[2];
         int[] counts = new int[2];
-        for (int i = 0; i < times.size(); i++) {
-            int part = times.get(i) < steadyFrom ? 0 : 1;
-            double rest = weak.get(i) - shape.applyAsDouble(i);
+        for (int i = 0; i < times.length; i++) {
+            int part = times[i] < steadyFrom ? 0 : 1;
+            double rest = weak[i] - shape.applyAsDouble(i);
             squares[part] += rest * rest;
             counts[part]++;
         }

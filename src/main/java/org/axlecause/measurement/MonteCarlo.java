@@ -1,10 +1,10 @@
 package org.axlecause.measurement;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.random.MersenneTwister;
 import org.hipparchus.random.RandomGenerator;
+import org.hipparchus.util.KthSelector;
 
 /**
  * Propagation of distributions by the Monte Carlo method (JCGM 101:2008, 7), for results that are not linear in their
@@ -48,12 +48,12 @@ public final class MonteCarlo {
 
         private final double mean;
         private final double uncertainty;
-        private final double[] sorted;
+        private final double[] drawn;
 
-        private Result(double mean, double uncertainty, double[] sorted) {
+        private Result(double mean, double uncertainty, double[] drawn) {
             this.mean = mean;
             this.uncertainty = uncertainty;
-            this.sorted = sorted;
+            this.drawn = drawn;
         }
 
         /** Mean of the draws. */
@@ -78,21 +78,16 @@ public final class MonteCarlo {
 
         /** Share of the draws above a limit. */
         public double probabilityAbove(double limit) {
-            int below = 0;
-            int above = sorted.length;
-            while (below < above) {
-                int middle = (below + above) >>> 1;
-                if (sorted[middle] > limit) {
-                    above = middle;
-                } else {
-                    below = middle + 1;
-                }
+            int above = 0;
+            for (double result : drawn) {
+                above += result > limit ? 1 : 0;
             }
-            return (double) (sorted.length - above) / sorted.length;
+            return (double) above / drawn.length;
         }
 
         private double quantile(double share) {
-            return sorted[(int) Math.min(sorted.length - 1L, Math.round(share * (sorted.length - 1)))];
+            int rank = (int) Math.min(drawn.length - 1L, Math.round(share * (drawn.length - 1)));
+            return new KthSelector().select(drawn.clone(), null, rank);
         }
     }
 
@@ -114,7 +109,6 @@ public final class MonteCarlo {
         for (double result : results) {
             squares += (result - mean) * (result - mean);
         }
-        Arrays.sort(results);
         return new Result(mean, Math.sqrt(squares / (draws - 1)), results);
     }
 

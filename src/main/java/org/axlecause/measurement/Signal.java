@@ -3,6 +3,7 @@ package org.axlecause.measurement;
 import java.util.Arrays;
 import org.axlecause.facts.Samples;
 import org.hipparchus.stat.descriptive.rank.Median;
+import org.hipparchus.util.KthSelector;
 import org.jspecify.annotations.Nullable;
 
 /** A channel of a trace on an even grid of time, straight between its samples; gaps are bridged but remembered. */
@@ -17,7 +18,7 @@ final class Signal {
     private final double step;
     private final double[] values;
     private final int[] gapsBefore;
-    private final double[] integral;
+    private double @Nullable [] integral;
     private double @Nullable [] sorted;
     private double noise = Double.NaN;
 
@@ -26,10 +27,6 @@ final class Signal {
         this.step = step;
         this.values = values;
         this.gapsBefore = gapsBefore;
-        this.integral = new double[values.length];
-        for (int i = 1; i < values.length; i++) {
-            integral[i] = integral[i - 1] + step * (values[i - 1] + values[i]) / 2;
-        }
     }
 
     static Signal of(Samples samples, double period, int count) {
@@ -114,9 +111,28 @@ final class Signal {
     }
 
     private double integralAt(double time) {
-        int before = to(time);
-        double rest = time - time(before);
-        return integral[before] + rest * (values[before] + at(time)) / 2;
+        double[] sums = integral();
+        int last = values.length - 1;
+        double place = Math.max(0, Math.min(last, (time - start) / step));
+        int before = Math.min((int) place, last);
+        if (before == last) {
+            return sums[last];
+        }
+        double part = place - before;
+        double here = values[before] + part * (values[before + 1] - values[before]);
+        return sums[before] + part * step * (values[before] + here) / 2;
+    }
+
+    private double[] integral() {
+        double[] known = integral;
+        if (known == null) {
+            known = new double[values.length];
+            for (int i = 1; i < values.length; i++) {
+                known[i] = known[i - 1] + step * (values[i - 1] + values[i]) / 2;
+            }
+            integral = known;
+        }
+        return known;
     }
 
     /** Whether there is no gap between those times. */
@@ -147,7 +163,9 @@ final class Signal {
         for (int i = 0; i < shifted.length; i++) {
             shifted[i] = values[i] - offset;
         }
-        return new Signal(start, step, shifted, gapsBefore);
+        Signal moved = new Signal(start, step, shifted, gapsBefore);
+        moved.noise = noise;
+        return moved;
     }
 
     Signal plus(Signal other) {
@@ -193,8 +211,8 @@ final class Signal {
 
     /** Value below which that share of the samples lies. */
     double quantile(double share) {
-        double[] ranked = ranked();
-        return ranked[(int) Math.round(share * (ranked.length - 1))];
+        int rank = (int) Math.round(share * (values.length - 1));
+        return sorted == null ? new KthSelector().select(values.clone(), null, rank) : sorted[rank];
     }
 
     /** All values from low to high; not to be changed. */

@@ -9,9 +9,8 @@ import org.hipparchus.linear.QRDecomposition;
  */
 final class TurnFit {
 
-    private static final int HARMONICS = 2;
     private static final int TREND = 3;
-    private static final int COLUMNS = TREND + 2 * HARMONICS;
+    private static final int COLUMNS = TREND + 4;
     /** More rows than this add nothing to the fit but time. */
     private static final int ENOUGH_ROWS = 800;
 
@@ -262,13 +261,13 @@ final class TurnFit {
     }
 
     private double swingAt(double time) {
-        double sum = 0;
-        for (int h = 1; h <= HARMONICS; h++) {
-            double angle = 2 * Math.PI * frequency * h * time;
-            sum += coefficients[TREND + 2 * h - 2] * Math.cos(angle)
-                    + coefficients[TREND + 2 * h - 1] * Math.sin(angle);
-        }
-        return sum;
+        double angle = 2 * Math.PI * frequency * time;
+        double cosine = Math.cos(angle);
+        double sine = Math.sin(angle);
+        return coefficients[TREND] * cosine
+                + coefficients[TREND + 1] * sine
+                + coefficients[TREND + 2] * (cosine * cosine - sine * sine)
+                + coefficients[TREND + 3] * 2 * sine * cosine;
     }
 
     /** Factor of the swing on the mean force at any time of the test: the rollers turn evenly. */

@@ -28,7 +28,7 @@ import org.junit.jupiter.api.Test;
  */
 class NoisyTracesTest {
 
-    private static final int TRACES = Integer.getInteger("seeded.traces", 200);
+    private static final int TRACES = Integer.getInteger("seeded.traces", 1000);
     private static final long FIRST_SEED = Long.getLong("seeded.first", 20_260_302);
     private static final WheelBrake PARTNER = HEALTHY.with(new Swing(0.01, 1.0, 0.01, 2.0));
 

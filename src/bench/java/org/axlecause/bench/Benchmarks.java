@@ -1,0 +1,122 @@
+package org.axlecause.bench;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.infra.BenchmarkParams;
+import org.openjdk.jmh.results.Result;
+import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.results.format.ResultFormatType;
+import org.openjdk.jmh.runner.Runner;
+import org.openjdk.jmh.runner.RunnerException;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
+import org.openjdk.jmh.util.Version;
+
+/** Runs the benchmarks, writes their results as JSON and prints one table with the machine they ran on. */
+public final class Benchmarks {
+
+    private static final PrintStream OUT = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+
+    private Benchmarks() {}
+
+    /** Arguments: which benchmarks (a regular expression), the file for the results, the version of the service. */
+    public static void main(String[] args) throws RunnerException, IOException {
+        Collection<RunResult> results = new Runner(new OptionsBuilder()
+                        .include(args[0])
+                        .resultFormat(ResultFormatType.JSON)
+                        .result(args[1])
+                        .shouldFailOnError(true)
+                        .build())
+                .run();
+        if (results.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "No benchmark is called '" + args[0] + "'; leave -Donly out to run all.");
+        }
+        table(results, args[2]).forEach(OUT::println);
+        OUT.println("results: " + args[1]);
+    }
+
+    private static List<String> table(Collection<RunResult> results, String version) throws IOException {
+        List<String> lines = new ArrayList<>();
+        lines.add("");
+        lines.add("Axlecause " + version + " on " + machine());
+        lines.add("Java " + System.getProperty("java.runtime.version") + " (" + System.getProperty("java.vm.name")
+                + "), " + System.getProperty("os.name") + " " + System.getProperty("os.version") + ", JMH "
+                + Version.getPlainVersion());
+        lines.add(row("benchmark", "parameters", "score", "+/-", "unit", "goal"));
+        for (RunResult result : results) {
+            BenchmarkParams params = result.getParams();
+            Result<?> primary = result.getPrimaryResult();
+            lines.add(row(
+                    params.getBenchmark().substring(params.getBenchmark().lastIndexOf('.') + 1),
+                    parameters(params),
+                    number(primary.getScore()),
+                    number(primary.getScoreError()),
+                    primary.getScoreUnit(),
+                    verdict(params, primary.getScore())));
+        }
+        return lines;
+    }
+
+    private static String row(
+            String benchmark, String parameters, String score, String error, String unit, String goal) {
+        return String.format(
+                Locale.ROOT, "%-28s %-28s %10s %9s  %-8s %s", benchmark, parameters, score, error, unit, goal);
+    }
+
+    private static String parameters(BenchmarkParams params) {
+        List<String> words = new ArrayList<>();
+        params.getParamsKeys().forEach(key -> words.add(key + "=" + params.getParam(key)));
+        return String.join(", ", words);
+    }
+
+    private static String verdict(BenchmarkParams params, double score) {
+        Goal goal = goalOf(params.getBenchmark());
+        if (goal == null) {
+            return "";
+        }
+        boolean more = params.getMode() == Mode.Throughput;
+        boolean met = more ? score > goal.value() : score < goal.value();
+        return (more ? "above " : "below ") + number(goal.value()) + (met ? ": met" : ": MISSED");
+    }
+
+    private static @Nullable Goal goalOf(String benchmark) {
+        int dot = benchmark.lastIndexOf('.');
+        try {
+            for (var method : Class.forName(benchmark.substring(0, dot)).getMethods()) {
+                if (method.getName().equals(benchmark.substring(dot + 1))) {
+                    return method.getAnnotation(Goal.class);
+                }
+            }
+            return null;
+        } catch (ClassNotFoundException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static String number(double value) {
+        return Double.isNaN(value) ? "-" : String.format(Locale.ROOT, value < 100 ? "%.2f" : "%.0f", value);
+    }
+
+    private static String machine() throws IOException {
+        Path cpus = Path.of("/proc/cpuinfo");
+        String model = System.getProperty("os.arch");
+        if (Files.isReadable(cpus)) {
+            for (String line : Files.readAllLines(cpus)) {
+                if (line.startsWith("model name")) {
+                    model = line.substring(line.indexOf(':') + 1).strip();
+                }
+            }
+        }
+        return model + ", " + Runtime.getRuntime().availableProcessors() + " cores, "
+                + Runtime.getRuntime().maxMemory() / (1 << 20) + " MiB heap";
+    }
+}

@@ -1,0 +1,15 @@
+package org.axlecause.bench;
+
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+
+/** What a benchmark has to reach, in the unit it reports; the table says whether it did. */
+@Target(ElementType.METHOD)
+@Retention(RetentionPolicy.RUNTIME)
+public @interface Goal {
+
+    /** The score must stay below this; with throughput, above it. */
+    double value();
+}
