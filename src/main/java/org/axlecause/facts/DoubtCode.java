@@ -13,7 +13,8 @@ public enum DoubtCode {
     TOO_SHORT,
     LOCKED_ON_LIGHT_LOAD,
     SWING_HIDDEN_BY_PEAK,
-    NOT_REPEATABLE;
+    NOT_REPEATABLE,
+    STOPPED_ON_SLIP;
 
     /** The code on the wire. */
     @Override

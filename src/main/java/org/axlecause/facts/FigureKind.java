@@ -29,7 +29,11 @@ public enum FigureKind {
     IMBALANCE_OVER_AXLE_LOAD("%"),
     IMBALANCE_PER_AXLE_MASS("N/kg"),
     EFFORT_PER_MASS("N/kg"),
-    DRAG_SHARE_OF_AXLE_LOAD("%");
+    DRAG_SHARE_OF_AXLE_LOAD("%"),
+    /** Force at which the wheel locked or slipped on the rollers, as reported or as its trace shows; there only where it did. */
+    SLIP_FORCE("N"),
+    /** Force for each newton at the pedal in the middle of the rise. */
+    STEEPNESS("N/N");
 
     private final String unit;
 

@@ -17,6 +17,13 @@ final class AxleTrace {
     /** Time after the first fall at which a release without a recorded pedal counts as over. */
     private static final double USUAL_RELEASE = 0.3;
 
+    /** Time over which a force is looked at after the tester stopped, seconds. */
+    private static final double STOPPED_SPAN = 0.1;
+    /** Share of the held force below which a force has broken down. */
+    private static final double STOPPED_SHARE = 0.3;
+    /** Share of the held force at which a force begins to break down. */
+    private static final double FALLEN_SHARE = 0.8;
+
     private final AxleReading axle;
     private final Trace trace;
     private final Phases phases;
@@ -128,6 +135,42 @@ final class AxleTrace {
         }
         WheelTrace strong = wheel(stronger());
         return strong.even().risesTo(effort * strong.hold(), phases.start(), phases.holdEnd());
+    }
+
+    /** Rise of a wheel's force for each newton at the pedal between two efforts; NaN where no pedal was recorded. */
+    double steepness(Side side, double from, double to) {
+        double first = timeOfEffort(from);
+        double second = timeOfEffort(to);
+        WheelTrace wheel = wheel(side);
+        if (pedal == null
+                || Double.isNaN(first)
+                || Double.isNaN(second)
+                || !wheel.net().seen(first, second)) {
+            return Double.NaN;
+        }
+        double pressed = pedalAt(pedal, to) - pedalAt(pedal, from);
+        return pressed <= 0
+                ? Double.NaN
+                : (wheel.even().at(second) - wheel.even().at(first)) / pressed;
+    }
+
+    /** Whether both forces broke down while the pedal was still held: the tester stopped on slip. */
+    boolean stoppedOnSlip() {
+        if (pedal == null || !phases.isHeld() || phases.isReleased()) {
+            return false;
+        }
+        double held = pedalAt(pedal, 1);
+        double last = phases.end() - STOPPED_SPAN;
+        return last > phases.holdEnd()
+                && pedal.at(phases.holdEnd() + STOPPED_SPAN) > held / 2
+                && left.net().mean(last, phases.end()) < STOPPED_SHARE * left.hold()
+                && right.net().mean(last, phases.end()) < STOPPED_SHARE * right.hold();
+    }
+
+    /** Time at which a wheel's force broke down at the end of its hold. */
+    double brokeDown(Side side) {
+        WheelTrace wheel = wheel(side);
+        return wheel.net().fallsTo(FALLEN_SHARE * wheel.hold(), phases.holdStart(), phases.end());
     }
 
     /** Time at which the same pedal force is passed while it is let go; NaN where that was not recorded. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.axlecause.facts.DoubtCode;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.Figure;
@@ -49,6 +50,21 @@ final class FigureSheet {
 
     void doubt(DoubtCode code, Place place, String says) {
         doubts.add(new TestDoubt(code, place, test, says));
+    }
+
+    /** Value of a figure shown so far; null where it is not. */
+    @Nullable
+    BigDecimal valueOf(FigureKind kind, Place place) {
+        return figures.stream()
+                .filter(figure -> figure.kind() == kind && figure.place().equals(place))
+                .map(Figure::value)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
+    }
+
+    List<ShapeOfLoss> shapes() {
+        return List.copyOf(shapes);
     }
 
     /** Figures by place and kind, shapes by place and shape, doubts by place, code and words. */

@@ -29,6 +29,7 @@ final class PeakFigures {
             FigureKind.FIRST_HARMONIC,
             FigureKind.SECOND_HARMONIC,
             FigureKind.HYSTERESIS,
+            FigureKind.STEEPNESS,
             FigureKind.DECAY_WHILE_HELD);
 
     /** What an axle shows only over effort. */
@@ -49,6 +50,9 @@ final class PeakFigures {
     private static void wheel(@Nullable WheelReading wheel, Place place, @Nullable Tester tester, FigureSheet sheet) {
         TIMED_BY_WHEEL.forEach(kind -> sheet.cannotShow(kind, place));
         force(FigureKind.PEAK, place, peakOf(wheel), tester, sheet);
+        if (wheel != null && wheel.peak() != null && Boolean.TRUE.equals(wheel.locked())) {
+            force(FigureKind.SLIP_FORCE, place, wheel.peak(), tester, sheet);
+        }
         force(FigureKind.DRAG, place, wheel == null ? null : wheel.drag(), tester, sheet);
         BigDecimal fluctuation = wheel == null ? null : wheel.fluctuation();
         if (fluctuation == null) {
@@ -91,21 +95,18 @@ final class PeakFigures {
         }
         double wheelLoad = load.doubleValue() / 2 * Gravity.STANDARD;
         for (Side side : Side.values()) {
-            WheelReading wheel = side == Side.LEFT ? axle.left() : axle.right();
-            BigDecimal peak = peakOf(wheel);
-            if (wheel != null
-                    && peak != null
-                    && Boolean.TRUE.equals(wheel.locked())
-                    && peak.doubleValue() < trade.of(TradeValueCode.LOCK_ON_LIGHT_LOAD_SHARE) * wheelLoad) {
+            Place place = Place.ofWheel(axle.number(), side);
+            BigDecimal slip = sheet.valueOf(FigureKind.SLIP_FORCE, place);
+            if (slip != null && slip.doubleValue() < trade.of(TradeValueCode.LOCK_ON_LIGHT_LOAD_SHARE) * wheelLoad) {
                 sheet.doubt(
                         DoubtCode.LOCKED_ON_LIGHT_LOAD,
-                        Place.ofWheel(axle.number(), side),
+                        place,
                         String.format(
                                 Locale.ROOT,
                                 "locked at %.0f N, %.0f %% of about %.0f N wheel load: the reading shows the grip, not"
                                         + " the brake; load the axle or read before slip",
-                                peak.doubleValue(),
-                                100 * peak.doubleValue() / wheelLoad,
+                                slip.doubleValue(),
+                                100 * slip.doubleValue() / wheelLoad,
                                 wheelLoad));
             }
         }
@@ -117,28 +118,61 @@ final class PeakFigures {
         if (left == null || right == null || left.max(right).signum() <= 0) {
             return;
         }
-        double leftSwing = swingOf(axle.left());
-        double rightSwing = swingOf(axle.right());
-        if (Math.max(leftSwing, rightSwing) < trade.of(TradeValueCode.SWING_WORTH_NOTING)) {
+        WheelReading one = axle.left();
+        WheelReading other = axle.right();
+        Place place = Place.ofAxle(axle.number());
+        if (one == null || other == null || (one.fluctuation() == null && other.fluctuation() == null)) {
+            double ofPeaks = Math.abs(imbalance(left.doubleValue(), right.doubleValue()));
+            if (ofPeaks >= trade.of(TradeValueCode.IMBALANCE_WORTH_NOTING)
+                    && ofPeaks <= trade.of(TradeValueCode.IMBALANCE_BY_SWING_ALONE)) {
+                sheet.doubt(
+                        DoubtCode.SWING_HIDDEN_BY_PEAK,
+                        place,
+                        String.format(
+                                Locale.ROOT,
+                                "the peaks differ by %.0f %% and no swing was recorded: a swing within the turn of one"
+                                        + " wheel alone can make as much; record the swing or a trace",
+                                100 * ofPeaks));
+            }
             return;
         }
-        double ofPeaks = imbalance(left.doubleValue(), right.doubleValue());
-        double ofMeans =
-                imbalance(left.doubleValue() * (1 - leftSwing / 2), right.doubleValue() * (1 - rightSwing / 2));
+        hiddenSwing(place, Swinging.of(left, swingOf(one)), Swinging.of(right, swingOf(other)), trade, sheet);
+    }
+
+    /**
+     * A wheel whose force swings.
+     *
+     * @param peak highest force
+     * @param mean mean force
+     * @param swing swing within a turn over the highest force
+     */
+    record Swinging(double peak, double mean, double swing) {
+
+        private static Swinging of(BigDecimal peak, double swing) {
+            return new Swinging(peak.doubleValue(), peak.doubleValue() * (1 - swing / 2), swing);
+        }
+    }
+
+    static void hiddenSwing(Place axle, Swinging left, Swinging right, TradeValues trade, FigureSheet sheet) {
+        if (!(Math.max(left.swing(), right.swing()) >= trade.of(TradeValueCode.SWING_WORTH_NOTING))) {
+            return;
+        }
+        double ofPeaks = imbalance(left.peak(), right.peak());
+        double ofMeans = imbalance(left.mean(), right.mean());
         if (Math.abs(ofPeaks - ofMeans) < trade.of(TradeValueCode.SWING_SHIFT_OF_IMBALANCE)
                 || Math.max(Math.abs(ofPeaks), Math.abs(ofMeans)) < trade.of(TradeValueCode.IMBALANCE_WORTH_NOTING)) {
             return;
         }
         sheet.doubt(
                 DoubtCode.SWING_HIDDEN_BY_PEAK,
-                Place.ofAxle(axle.number()),
+                axle,
                 String.format(
                         Locale.ROOT,
                         "the wheels swing by %.0f %% and %.0f %% of their highest force within a turn; the peaks differ"
                                 + " by %.0f %%, the mean forces by about %.0f %%: judge by a trace or by the mean at a"
                                 + " steady pedal",
-                        100 * leftSwing,
-                        100 * rightSwing,
+                        100 * left.swing(),
+                        100 * right.swing(),
                         100 * Math.abs(ofPeaks),
                         100 * Math.abs(ofMeans)));
     }

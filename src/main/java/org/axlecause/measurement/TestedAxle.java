@@ -120,9 +120,11 @@ record TestedAxle(
         return weighed != null ? "axle load weighed during the test" : "axle load by the vehicle's data";
     }
 
+    /** Whether the wheel locked: as reported, or as its trace shows where nothing was reported. */
     boolean locked(Side side) {
         WheelReading wheel = side == Side.LEFT ? reading.left() : reading.right();
-        return wheel != null && Boolean.TRUE.equals(wheel.locked());
+        Boolean reported = wheel == null ? null : wheel.locked();
+        return reported == null ? valueOf(FigureKind.SLIP_FORCE, side) != null : reported;
     }
 
     int lockedWheels() {

@@ -15,6 +15,7 @@ final class TraceFigures {
 
     private static final double QUARTER = 0.25;
     private static final double HALF = 0.5;
+    private static final double THREE_QUARTERS = 0.75;
     private static final String FROM_PEDAL = "from-first-pedal-movement";
     private static final String FROM_FORCE = "from-first-rise-of-force";
     private static final String AT_LEAST = "at-least-until-the-record-ends";
@@ -62,6 +63,8 @@ final class TraceFigures {
         imbalances(identical);
         if (!identical && !clipped.containsValue(true)) {
             new LossShapes(trace, sheet).find();
+            new Slip(trace, tester, sheet).find();
+            hiddenSwing();
         }
     }
 
@@ -88,6 +91,7 @@ final class TraceFigures {
         share(FigureKind.FIRST_HARMONIC, place, turns ? wheel.harmonic(1) : Double.NaN, swingError);
         share(FigureKind.SECOND_HARMONIC, place, turns ? wheel.harmonic(2) : Double.NaN, swingError);
         share(FigureKind.DECAY_WHILE_HELD, place, whole ? wheel.decay() : Double.NaN, decayError(wheel));
+        steepness(place, whole ? trace.steepness(side, QUARTER, THREE_QUARTERS) : Double.NaN);
         share(FigureKind.HYSTERESIS, place, whole ? hysteresis(wheel) : Double.NaN, null);
         String since = trace.phases().byPedal() ? FROM_PEDAL : FROM_FORCE;
         time(FigureKind.ONSET, place, whole ? wheel.onset() : Double.NaN, wheel, since);
@@ -152,6 +156,30 @@ final class TraceFigures {
                 axle,
                 Rounded.ratio(point.imbalance()),
                 ImbalanceUncertainty.of(Rounded.force(point.higher()), Rounded.force(low), tester));
+    }
+
+    private void steepness(Place place, double value) {
+        if (Double.isNaN(value)) {
+            sheet.cannotShow(FigureKind.STEEPNESS, place);
+        } else {
+            sheet.show(FigureKind.STEEPNESS, place, Rounded.ratio(value), null);
+        }
+    }
+
+    /** The displayed peaks are what a regime compares; where a swing makes them differ more than the forces do, that is said. */
+    private void hiddenSwing() {
+        BigDecimal left = peaks.get(Side.LEFT);
+        BigDecimal right = peaks.get(Side.RIGHT);
+        WheelTrace ofLeft = trace.wheel(Side.LEFT);
+        WheelTrace ofRight = trace.wheel(Side.RIGHT);
+        if (left != null && right != null && !Double.isNaN(ofLeft.hold()) && !Double.isNaN(ofRight.hold())) {
+            PeakFigures.hiddenSwing(
+                    axle,
+                    new PeakFigures.Swinging(left.doubleValue(), ofLeft.base() + ofLeft.hold(), ofLeft.swing()),
+                    new PeakFigures.Swinging(right.doubleValue(), ofRight.base() + ofRight.hold(), ofRight.swing()),
+                    trade,
+                    sheet);
+        }
     }
 
     private double hysteresis(WheelTrace wheel) {

@@ -6,14 +6,21 @@ import org.hipparchus.linear.QRDecomposition;
 
 /**
  * A force while held, as a slow curve of time and the first two harmonics of the wheel's turn, fitted by least squares.
+ * The curve is a parabola, or of the third degree where a force still creeps up to its value: what a parabola leaves of
+ * such a bend would pass for a swing.
  */
 final class TurnFit {
 
-    private static final int TREND = 3;
-    private static final int COLUMNS = TREND + 4;
+    private static final int PARABOLA = 3;
+    private static final int BENT = 4;
+    private static final int HARMONICS = 4;
+    /** Slope of the straight line that fits a curve of the third degree best. */
+    private static final double SLOPE_OF_CUBE = 3.0 / 5;
+
     /** More rows than this add nothing to the fit but time. */
     private static final int ENOUGH_ROWS = 800;
 
+    private final int trend;
     private final double frequency;
     private final double from;
     private final double to;
@@ -26,6 +33,7 @@ final class TurnFit {
     private final double squares;
 
     private TurnFit(
+            int trend,
             double frequency,
             double from,
             double to,
@@ -33,6 +41,7 @@ final class TurnFit {
             double residual,
             double error,
             double squares) {
+        this.trend = trend;
         this.frequency = frequency;
         this.from = from;
         this.to = to;
@@ -47,21 +56,30 @@ final class TurnFit {
 
     /** Fits a signal between those times for a wheel that turns so often a second. */
     static TurnFit of(Signal signal, double from, double to, double frequency) {
-        return of(signal, from, to, frequency, ENOUGH_ROWS);
+        return of(signal, from, to, frequency, ENOUGH_ROWS, PARABOLA);
+    }
+
+    /** The same for a force that bends while held. */
+    static TurnFit ofBent(Signal signal, double from, double to, double frequency) {
+        return of(signal, from, to, frequency, ENOUGH_ROWS, BENT);
     }
 
     /** The same on about so many samples. */
     static TurnFit of(Signal signal, double from, double to, double frequency, int enough) {
-        Normal normal = new Normal(signal, from, to, frequency, enough);
+        return of(signal, from, to, frequency, enough, PARABOLA);
+    }
+
+    private static TurnFit of(Signal signal, double from, double to, double frequency, int enough, int trend) {
+        Normal normal = new Normal(signal, from, to, frequency, enough, trend);
         double[] coefficients = normal.solve();
-        double[] columns = new double[COLUMNS];
+        double[] columns = new double[trend + HARMONICS];
         double squares = 0;
         double lagged = 0;
         double before = 0;
         for (int row = 0; row < normal.rows; row++) {
             double time = normal.columns(row, columns);
             double left = signal.at(time);
-            for (int i = 0; i < COLUMNS; i++) {
+            for (int i = 0; i < columns.length; i++) {
                 left -= coefficients[i] * columns[i];
             }
             squares += left * left;
@@ -69,19 +87,20 @@ final class TurnFit {
             before = left;
         }
         int rows = normal.rows;
-        double free = Math.max(1, rows - COLUMNS);
+        double free = Math.max(1, rows - columns.length);
         double deviation = Math.sqrt(squares / free);
         double correlation = squares == 0 ? 0 : Math.max(0, Math.min(0.99, lagged / squares));
         double effective = Math.max(1, rows * (1 - correlation) / (1 + correlation));
-        return new TurnFit(frequency, from, to, coefficients, deviation, deviation * Math.sqrt(2 / effective), squares);
+        return new TurnFit(
+                trend, frequency, from, to, coefficients, deviation, deviation * Math.sqrt(2 / effective), squares);
     }
 
     /** Sum of the squares that such a fit would leave, without making it. */
     static double rest(Signal signal, double from, double to, double frequency, int enough) {
-        Normal normal = new Normal(signal, from, to, frequency, enough);
+        Normal normal = new Normal(signal, from, to, frequency, enough, PARABOLA);
         double[] coefficients = normal.solve();
         double rest = normal.squares;
-        for (int i = 0; i < COLUMNS; i++) {
+        for (int i = 0; i < coefficients.length; i++) {
             rest -= coefficients[i] * normal.right[i];
         }
         return Math.max(0, rest + normal.offset * normal.sum);
@@ -95,14 +114,19 @@ final class TurnFit {
         private final double middle;
         private final double half;
         private final double frequency;
-        private final double[][] left = new double[COLUMNS][COLUMNS];
-        private final double[] right = new double[COLUMNS];
+        private final int trend;
+        private final double[][] left;
+        private final double[] right;
         private final double offset;
         private final int rows;
         private double squares;
         private double sum;
 
-        Normal(Signal signal, double from, double to, double frequency, int enough) {
+        Normal(Signal signal, double from, double to, double frequency, int enough, int trend) {
+            int width = trend + HARMONICS;
+            this.trend = trend;
+            this.left = new double[width][width];
+            this.right = new double[width];
             this.signal = signal;
             this.first = signal.from(from);
             int last = signal.to(to);
@@ -112,21 +136,21 @@ final class TurnFit {
             this.half = (to - from) / 2;
             this.frequency = frequency;
             this.offset = signal.mean(from, to);
-            double[] columns = new double[COLUMNS];
+            double[] columns = new double[width];
             for (int row = 0; row < rows; row++) {
                 columns(row, columns);
                 double value = signal.value(first + row * stride) - offset;
                 squares += value * value;
                 sum += value;
-                for (int i = 0; i < COLUMNS; i++) {
+                for (int i = 0; i < width; i++) {
                     right[i] += columns[i] * value;
                     for (int j = 0; j <= i; j++) {
                         left[i][j] += columns[i] * columns[j];
                     }
                 }
             }
-            for (int i = 0; i < COLUMNS; i++) {
-                for (int j = i + 1; j < COLUMNS; j++) {
+            for (int i = 0; i < width; i++) {
+                for (int j = i + 1; j < width; j++) {
                     left[i][j] = left[j][i];
                 }
             }
@@ -135,7 +159,7 @@ final class TurnFit {
         /** Fills in the columns of a row and answers its time. */
         private double columns(int row, double[] columns) {
             double time = signal.time(first + row * stride);
-            fill(columns, (time - middle) / half, time, frequency);
+            fill(columns, trend, (time - middle) / half, time, frequency);
             return time;
         }
 
@@ -150,17 +174,19 @@ final class TurnFit {
         }
     }
 
-    private static void fill(double[] columns, double place, double time, double frequency) {
-        columns[0] = 1;
-        columns[1] = place;
-        columns[2] = place * place;
+    private static void fill(double[] columns, int trend, double place, double time, double frequency) {
+        double power = 1;
+        for (int i = 0; i < trend; i++) {
+            columns[i] = power;
+            power *= place;
+        }
         double angle = 2 * Math.PI * frequency * time;
         double cosine = Math.cos(angle);
         double sine = Math.sin(angle);
-        columns[TREND] = cosine;
-        columns[TREND + 1] = sine;
-        columns[TREND + 2] = cosine * cosine - sine * sine;
-        columns[TREND + 3] = 2 * sine * cosine;
+        columns[trend] = cosine;
+        columns[trend + 1] = sine;
+        columns[trend + 2] = cosine * cosine - sine * sine;
+        columns[trend + 3] = 2 * sine * cosine;
     }
 
     double frequency() {
@@ -184,9 +210,9 @@ final class TurnFit {
         return mean;
     }
 
-    /** Change of the slow curve per second. */
+    /** Change of the slow curve per second, by the straight line that fits it best. */
     double slope() {
-        return coefficients[1] / half;
+        return (coefficients[1] + (trend == BENT ? SLOPE_OF_CUBE * coefficients[BENT - 1] : 0)) / half;
     }
 
     /** Standard error of the slope. */
@@ -196,7 +222,7 @@ final class TurnFit {
 
     /** Amplitude of the first or second harmonic in the unit of the signal. */
     double amplitude(int harmonic) {
-        return Math.hypot(coefficients[TREND + 2 * harmonic - 2], coefficients[TREND + 2 * harmonic - 1]);
+        return Math.hypot(coefficients[trend + 2 * harmonic - 2], coefficients[trend + 2 * harmonic - 1]);
     }
 
     /** Standard error of an amplitude. */
@@ -220,10 +246,10 @@ final class TurnFit {
     }
 
     double curveAt(double time) {
-        double[] columns = new double[COLUMNS];
-        fill(columns, (time - middle) / half, time, frequency);
+        double[] columns = new double[coefficients.length];
+        fill(columns, trend, (time - middle) / half, time, frequency);
         double sum = 0;
-        for (int i = 0; i < COLUMNS; i++) {
+        for (int i = 0; i < columns.length; i++) {
             sum += coefficients[i] * columns[i];
         }
         return sum;
@@ -237,6 +263,22 @@ final class TurnFit {
             highest = Math.max(highest, curveAt(time));
         }
         return highest;
+    }
+
+    /**
+     * Swing of the fitted curve within its last turn over its highest point there: (highest - lowest) / highest.
+     *
+     * @param base what is added to the fitted force to make it the force as read
+     */
+    double swingOfLastTurn(double base) {
+        double highest = Double.NEGATIVE_INFINITY;
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i <= 200; i++) {
+            double value = curveAt(to - turn() * i / 200);
+            highest = Math.max(highest, value);
+            lowest = Math.min(lowest, value);
+        }
+        return (highest - lowest) / (base + highest);
     }
 
     /** Difference between the highest and lowest point of the harmonics alone. */
@@ -264,10 +306,10 @@ final class TurnFit {
         double angle = 2 * Math.PI * frequency * time;
         double cosine = Math.cos(angle);
         double sine = Math.sin(angle);
-        return coefficients[TREND] * cosine
-                + coefficients[TREND + 1] * sine
-                + coefficients[TREND + 2] * (cosine * cosine - sine * sine)
-                + coefficients[TREND + 3] * 2 * sine * cosine;
+        return coefficients[trend] * cosine
+                + coefficients[trend + 1] * sine
+                + coefficients[trend + 2] * (cosine * cosine - sine * sine)
+                + coefficients[trend + 3] * 2 * sine * cosine;
     }
 
     /** Factor of the swing on the mean force at any time of the test: the rollers turn evenly. */

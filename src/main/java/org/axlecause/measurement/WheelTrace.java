@@ -61,19 +61,21 @@ final class WheelTrace {
         if (!phases.isHeld() || turns < 1 || Double.isNaN(base)) {
             return null;
         }
-        TurnFit many = fitOver(turns);
+        TurnFit many = fitOver(turns, false);
         double fewer = Math.min(turns, trade.of(TradeValueCode.HOLD_TURNS));
         boolean bends = many == null
                 || many.residual() > 2 * net.noise(many.from(), many.to()) + UNEVEN * Math.abs(many.mean());
-        return bends && fewer < turns ? fitOver(fewer) : many;
+        return bends ? fitOver(fewer, true) : many;
     }
 
-    private @Nullable TurnFit fitOver(double turns) {
+    private @Nullable TurnFit fitOver(double turns, boolean bent) {
         double from = phases.holdEnd() - turns * turn.length();
         if (!force.seen(from, phases.holdEnd()) || force.to(phases.holdEnd()) - force.from(from) < 9) {
             return null;
         }
-        return TurnFit.of(net, from, phases.holdEnd(), turn.frequency());
+        return bent
+                ? TurnFit.ofBent(net, from, phases.holdEnd(), turn.frequency())
+                : TurnFit.of(net, from, phases.holdEnd(), turn.frequency());
     }
 
     private double holdOf() {
@@ -156,7 +158,7 @@ final class WheelTrace {
         if (fit == null || !hasTurns() || base + fit.mean() <= 0) {
             return Double.NaN;
         }
-        return fit.range() / (base + fit.mean() + fit.crest());
+        return fit.swingOfLastTurn(base);
     }
 
     /** Amplitude of a harmonic over the held net force. */

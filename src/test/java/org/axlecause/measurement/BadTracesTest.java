@@ -267,6 +267,30 @@ class BadTracesTest {
         assertThat(figure(figures, FigureKind.HOLD, LEFT).value().doubleValue()).isCloseTo(956, within(10.0));
     }
 
+    /** The left tyre lets go a tenth of a second before the tester stops both rollers. */
+    @Test
+    void the_wheel_whose_force_breaks_down_first_is_the_one_that_slipped() {
+        Trace stopped = new Trace(
+                good().samplePeriod(),
+                Samples.of(stoppedAt(good().left(), 690)),
+                Samples.of(stoppedAt(good().right(), 700)),
+                good().pedal());
+        Trace together = new Trace(
+                good().samplePeriod(),
+                Samples.of(stoppedAt(good().left(), 700)),
+                Samples.of(stoppedAt(good().right(), 700)),
+                good().pedal());
+
+        assertThat(measured(stopped).figures())
+                .filteredOn(figure -> figure.kind() == FigureKind.SLIP_FORCE)
+                .extracting(Figure::place)
+                .containsExactly(LEFT);
+        assertThat(measured(stopped).doubts()).isEmpty();
+        assertThat(measured(together).figures()).noneMatch(figure -> figure.kind() == FigureKind.SLIP_FORCE);
+        assertThat(measured(together).doubts()).extracting(TestDoubt::code).containsExactly(DoubtCode.STOPPED_ON_SLIP);
+        assertThat(measured(good()).figures()).noneMatch(figure -> figure.kind() == FigureKind.SLIP_FORCE);
+    }
+
     @Test
     void a_trace_without_any_braking_has_no_application() {
         double[] rolling = new double[600];

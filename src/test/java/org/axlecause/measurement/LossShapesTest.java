@@ -2,18 +2,25 @@ package org.axlecause.measurement;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
+import static org.assertj.core.api.Assertions.within;
 import static org.axlecause.measurement.RollerTests.TEST;
 import static org.axlecause.measurement.RollerTests.TWO_PERCENT_OF_READING;
+import static org.axlecause.measurement.RollerTests.figure;
 import static org.axlecause.measurement.RollerTests.serviceTest;
 import static org.axlecause.measurement.RollerTests.traced;
 import static org.axlecause.measurement.RollerTests.withoutPedal;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.axlecause.facts.DoubtCode;
+import org.axlecause.facts.Figure;
+import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.LossShape;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.ShapeOfLoss;
 import org.axlecause.facts.Side;
+import org.axlecause.facts.TestDoubt;
+import org.axlecause.facts.TestFigures;
 import org.axlecause.facts.Trace;
 import org.axlecause.fleet.Application;
 import org.axlecause.fleet.ReferenceAxle;
@@ -109,6 +116,55 @@ class LossShapesTest {
                         assertThat(shape.says()).isEqualTo("equal to the other wheel up to 401 N, then no further"));
     }
 
+    /** Grip 0.35 of 2500 N: the tyre lets go at 875 N; travel that runs out keeps its swing and is no slip. */
+    @Test
+    void a_tyre_that_slips_in_the_trace_alone_counts_as_locked() {
+        Row slip = SignatureTable.named("first wheel slips, grip 0.35");
+        Row travel = SignatureTable.named("travel runs out at 22 bar");
+
+        assertThat(figuresOf(ReferenceAxle.run(slip.first(), slip.second())).figures())
+                .filteredOn(figure -> figure.kind() == FigureKind.SLIP_FORCE)
+                .singleElement()
+                .returns(Place.ofWheel(2, Side.LEFT), Figure::place)
+                .satisfies(figure -> assertThat(figure.value()).isEqualByComparingTo("875"));
+        assertThat(figuresOf(ReferenceAxle.run(travel.first(), travel.second())).figures())
+                .noneMatch(figure -> figure.kind() == FigureKind.SLIP_FORCE);
+    }
+
+    /** Reference axle: 956 N net at 100 N of pedal, so about 9.9 N for each newton; friction 0.50 rises 1.53 times as steeply. */
+    @Test
+    void the_steepness_of_a_wheel_follows_its_friction() {
+        Row row = SignatureTable.named("second wheel grabbing, friction 0.50");
+        TestFigures figures = figuresOf(ReferenceAxle.run(row.first(), row.second()));
+
+        double left = figure(figures, FigureKind.STEEPNESS, Place.ofWheel(2, Side.LEFT))
+                .value()
+                .doubleValue();
+        double right = figure(figures, FigureKind.STEEPNESS, Place.ofWheel(2, Side.RIGHT))
+                .value()
+                .doubleValue();
+
+        assertThat(left).isCloseTo(9.9, within(0.1));
+        assertThat(right / left).isCloseTo(1460.0 / 956, within(0.01));
+    }
+
+    /** An oval drum (a2 = 0.25) makes 19 % of the peaks and nothing of the mean forces; the regime compares the peaks. */
+    @Test
+    void a_swing_that_the_displayed_peaks_hide_is_pointed_out_beside_a_trace_too() {
+        Row oval = SignatureTable.named("oval drum on the second wheel");
+        Row glazed = SignatureTable.named("glazed lining, friction 0.25");
+
+        assertThat(figuresOf(ReferenceAxle.run(oval.first(), oval.second())).doubts())
+                .singleElement()
+                .returns(DoubtCode.SWING_HIDDEN_BY_PEAK, TestDoubt::code)
+                .satisfies(doubt -> assertThat(doubt.says())
+                        .startsWith(
+                                "the wheels swing by 3 % and 39 % of their highest force within a turn; the peaks differ"
+                                        + " by 18 %, the mean forces by about 0 %"));
+        assertThat(figuresOf(ReferenceAxle.run(glazed.first(), glazed.second())).doubts())
+                .isEmpty();
+    }
+
     @Test
     void a_weak_and_a_swinging_wheel_keep_both_shapes() {
         Trace trace = ReferenceAxle.run(
@@ -135,7 +191,10 @@ class LossShapesTest {
     }
 
     private static List<ShapeOfLoss> shapesOf(Trace trace) {
-        return MeasureTest.of(TEST, serviceTest(TWO_PERCENT_OF_READING, traced(null, null, trace)))
-                .shapes();
+        return figuresOf(trace).shapes();
+    }
+
+    private static TestFigures figuresOf(Trace trace) {
+        return MeasureTest.of(TEST, serviceTest(TWO_PERCENT_OF_READING, traced(null, null, trace)));
     }
 }

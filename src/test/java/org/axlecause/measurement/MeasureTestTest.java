@@ -188,6 +188,19 @@ class MeasureTestTest {
         assertThat(MeasureTest.of(TEST, test).doubts()).isEmpty();
     }
 
+    /** An oval drum alone makes 15 % to 20 % of imbalance of the peaks (derived); nobody said whether one swings. */
+    @ParameterizedTest(name = "1000 and {0} N: {1} doubts")
+    @CsvSource({"851, 0", "850, 1", "800, 1", "799, 0"})
+    void peaks_without_a_swing_that_a_swing_could_explain_are_pointed_out(String right, int doubts) {
+        TestFigures figures = MeasureTest.of(
+                TEST,
+                serviceTest(null, rearAxle(null, wheel("1000", null, null, null), wheel(right, null, null, null))));
+
+        assertThat(figures.doubts())
+                .hasSize(doubts)
+                .allSatisfy(doubt -> assertThat(doubt.code()).isEqualTo(DoubtCode.SWING_HIDDEN_BY_PEAK));
+    }
+
     @Test
     void a_swing_on_the_weak_wheel_that_hides_an_imbalance_is_pointed_out() {
         RollerTestRecorded test =

@@ -80,14 +80,12 @@ class TraceFiguresTest {
             if (row.name().startsWith("first wheel slips") && side == Side.LEFT) {
                 continue;
             }
-            boolean bent = row.name().startsWith("hose choked") && side == Side.LEFT;
-            double share = bent ? 0.07 : 0.05;
             assertThat(value(figures, FigureKind.FIRST_HARMONIC, side))
                     .isCloseTo(
-                            wheel.swing().first(), within(share * wheel.swing().first()));
+                            wheel.swing().first(), within(0.05 * wheel.swing().first()));
             assertThat(value(figures, FigureKind.SECOND_HARMONIC, side))
                     .isCloseTo(
-                            wheel.swing().second(), within(share * wheel.swing().second()));
+                            wheel.swing().second(), within(0.05 * wheel.swing().second()));
         }
     }
 

@@ -26,6 +26,7 @@ import org.axlecause.facts.InspectedItem;
 import org.axlecause.facts.Limit;
 import org.axlecause.facts.LimitRisk;
 import org.axlecause.facts.LimitStanding;
+import org.axlecause.facts.LossShape;
 import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.Measurement;
 import org.axlecause.facts.OpenQuestion;
@@ -33,6 +34,7 @@ import org.axlecause.facts.Place;
 import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.RegimeGap;
 import org.axlecause.facts.RoadDeviation;
+import org.axlecause.facts.ShapeOfLoss;
 import org.axlecause.facts.Side;
 import org.axlecause.facts.Stage;
 import org.axlecause.facts.Threshold;
@@ -50,6 +52,7 @@ class DeficiencyRulesTest {
     private static final RuleBench RULES = RuleBench.forFolder("deficiencies");
     private static final Place REAR = Place.ofAxle(2);
     private static final Place REAR_LEFT = Place.ofWheel(2, Side.LEFT);
+    private static final Place REAR_RIGHT = Place.ofWheel(2, Side.RIGHT);
     private static final EntryId TEST = new EntryId("/sites/quay-street/lane-1", "rt-1");
     private static final EntryId LOOK = new EntryId("/sites/quay-street/bay-2", "f-1");
 
@@ -309,6 +312,60 @@ class DeficiencyRulesTest {
                 .singleElement()
                 .satisfies(shownBy("DEF-090", "wheel-cylinder leaking at axle 2 left"))
                 .returns(DeficiencyClass.MAJOR, Deficiency::severity);
+    }
+
+    private static final InspectedItem GRABBING = new InspectedItem(
+            DeficiencyCode.GRABBING,
+            BrakeSystem.SERVICE,
+            DeficiencyClass.MAJOR,
+            "1.2.1 (c)",
+            Verified.READ,
+            "Directive 2014/45/EU, Annex I, item 1.2.1 (c)");
+
+    /** Workshop value (judgement): more than 1.5 times as steep as the partner; no class, the inspector judges. */
+    @ParameterizedTest(name = "{0} against 10 N/N: {1}")
+    @CsvSource({"15.01, 1", "15, 0", "7, 0"})
+    void a_wheel_that_rises_much_more_steeply_than_its_partner_grabs(String steep, int expected) {
+        Threshold ratio = new Threshold(
+                ThresholdCode.GRAB_STEEPNESS_RATIO, new BigDecimal("1.5"), Verified.JUDGEMENT, "workshop value");
+        Figure left = at(REAR_LEFT, FigureKind.STEEPNESS, BrakeSystem.SERVICE, steep);
+        Figure right = at(REAR_RIGHT, FigureKind.STEEPNESS, BrakeSystem.SERVICE, "10");
+        ShapeOfLoss weakPartner = new ShapeOfLoss(LossShape.PROPORTIONAL, REAR_RIGHT, TEST, "half of the other wheel");
+        ShapeOfLoss cyclic = new ShapeOfLoss(LossShape.CYCLIC, REAR_RIGHT, TEST, "swings");
+
+        assertThat(RULES.given(GRABBING, ratio, left, right, cyclic).concluded(Deficiency.class))
+                .hasSize(expected)
+                .allSatisfy(shownBy("DEF-086", "steepness axle 2 left", "steepness axle 2 right"))
+                .allSatisfy(found -> assertThat(found)
+                        .returns(DeficiencyCode.GRABBING, Deficiency::code)
+                        .returns(REAR_LEFT, Deficiency::place)
+                        .returns("1.2.1 (c)", Deficiency::item)
+                        .returns(null, Deficiency::severity));
+        assertThat(RULES.given(GRABBING, ratio, left, right, weakPartner).concluded(Deficiency.class))
+                .as("a weak partner looks the same and explains it")
+                .isEmpty();
+        assertThat(RULES.given(GRABBING, left, right).concluded(Deficiency.class))
+                .as("without a threshold")
+                .isEmpty();
+    }
+
+    /** Workshop value (judgement): locked with the partner below 60 %. */
+    @ParameterizedTest(name = "locked at 1500 N, partner {0} N: {1}")
+    @CsvSource({"899, 1", "900, 0", "1400, 0"})
+    void a_wheel_that_locks_long_before_its_partner_grabs(String partner, int expected) {
+        Threshold share = new Threshold(
+                ThresholdCode.GRAB_LOCK_SHARE, new BigDecimal("0.60"), Verified.JUDGEMENT, "workshop value");
+        Figure locked = at(REAR_LEFT, FigureKind.SLIP_FORCE, BrakeSystem.SERVICE, "1500");
+        Figure peak = at(REAR_LEFT, FigureKind.PEAK, BrakeSystem.SERVICE, "1500");
+        Figure other = at(REAR_RIGHT, FigureKind.PEAK, BrakeSystem.SERVICE, partner);
+
+        assertThat(RULES.given(GRABBING, share, locked, peak, other).concluded(Deficiency.class))
+                .hasSize(expected)
+                .allSatisfy(shownBy("DEF-087", "slip-force axle 2 left", "peak axle 2 right"))
+                .allSatisfy(found -> assertThat(found.severity()).isNull());
+        assertThat(RULES.given(GRABBING, share, peak, other).concluded(Deficiency.class))
+                .as("not locked")
+                .isEmpty();
     }
 
     /** JCGM 106:2012, 8: the verdict stands, a probability of its being wrong above the threshold is said. */

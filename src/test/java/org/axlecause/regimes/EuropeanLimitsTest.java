@@ -18,10 +18,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
+import org.axlecause.facts.AxleReading;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.DeficiencyClass;
 import org.axlecause.facts.DeficiencyCode;
+import org.axlecause.facts.DoubtCode;
 import org.axlecause.facts.Figure;
 import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.Limit;
@@ -29,8 +31,13 @@ import org.axlecause.facts.Place;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RegimeSheet;
 import org.axlecause.facts.RegimeTerms;
+import org.axlecause.facts.TestDoubt;
+import org.axlecause.facts.Trace;
 import org.axlecause.facts.TrailerKind;
 import org.axlecause.facts.Vehicle;
+import org.axlecause.facts.WheelReading;
+import org.axlecause.fleet.ReferenceAxle;
+import org.axlecause.fleet.SignatureTable;
 import org.axlecause.inference.RuleBench;
 import org.axlecause.measurement.RegimeFigures;
 import org.jspecify.annotations.Nullable;
@@ -217,6 +224,26 @@ class EuropeanLimitsTest {
         assertThat(deficiencies("gb-annual", aSmallVan(), locked)).isEmpty();
         assertThat(deficiencies("gb-annual", aSmallVan(), otherLocked)).hasSize(1);
         assertThat(deficiencies("eu-periodic", aSmallVan(), locked)).hasSize(1);
+    }
+
+    /** The same notice: the tyre slips at 875 N in the trace alone, and nobody reported a lock. */
+    @Test
+    void in_great_britain_a_lock_that_only_the_trace_shows_counts_where_none_was_reported() {
+        SignatureTable.Row slip = SignatureTable.named("first wheel slips, grip 0.35");
+        Trace trace =
+                ReferenceAxle.run(slip.first().withFriction(0.55), slip.second().withFriction(0.55));
+        WheelReading turning = new WheelReading(null, null, null, false);
+
+        Recorded untold = rollers(new AxleReading(2, null, null, null, trace));
+        Recorded denied = rollers(new AxleReading(2, null, turning, turning, trace));
+
+        assertThat(classesOf(deficiencies("gb-annual", aSmallVan(), untold), DeficiencyCode.SERVICE_IMBALANCE))
+                .isEmpty();
+        assertThat(classesOf(deficiencies("gb-annual", aSmallVan(), denied), DeficiencyCode.SERVICE_IMBALANCE))
+                .containsExactly("major");
+        assertThat(denied.figures().doubts()).extracting(TestDoubt::code).contains(DoubtCode.FIGURE_AGAINST_TRACE);
+        assertThat(classesOf(deficiencies("eu-periodic", aSmallVan(), untold), DeficiencyCode.SERVICE_IMBALANCE))
+                .containsExactly("major");
     }
 
     @Test
