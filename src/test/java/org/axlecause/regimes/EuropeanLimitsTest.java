@@ -12,6 +12,7 @@ import static org.axlecause.regimes.Vehicles.anyVehicle;
 import static org.axlecause.regimes.Vehicles.approved;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -59,17 +60,24 @@ class EuropeanLimitsTest {
     /** Lower and higher force, steered or not, and the class by the 70 % and 50 % steps of item 1.2.1 (b). */
     @ParameterizedTest(name = "{0}: {1} N beside {2} N, steered {3}")
     @CsvSource({
-        "I1, 1820, 2600, true, ",
-        "I2, 1819, 2600, true, major",
-        "I3, 1300, 2600, true, major",
-        "I4, 1299, 2600, true, dangerous",
-        "I5, 1299, 2600, false, major",
-        "I6,  700, 1500, false, major"
+        "I1, 1820, 2600, true, 30.0000, ",
+        "I2, 1819, 2600, true, 30.0385, major",
+        "I3, 1300, 2600, true, 50.0000, major",
+        "I4, 1299, 2600, true, 50.0385, dangerous",
+        "I5, 1299, 2600, false, 50.0385, major",
+        "I6,  700, 1500, false, 53.3333, major"
     })
     void an_axle_is_judged_by_the_force_of_its_weaker_wheel_exactly_at_the_limits(
-            String id, String lower, String higher, boolean steered, @Nullable String expected) {
+            String id, String lower, String higher, boolean steered, String percent, @Nullable String expected) {
         for (String regime : List.of("eu-periodic", "gb-annual")) {
             int number = steered ? 1 : 2;
+            RegimeSheet sheet = RegimeFigures.of(
+                    List.of(rollers(axle(number, lower, higher))), aSmallVan(), terms(regime, aSmallVan()));
+            assertThat(sheet.figures().stream()
+                            .filter(figure -> figure.kind() == FigureKind.IMBALANCE)
+                            .map(figure -> figure.value().movePointRight(2).setScale(4, RoundingMode.HALF_EVEN)))
+                    .as("%s by %s", id, regime)
+                    .containsExactly(new BigDecimal(percent));
 
             List<Deficiency> found = deficiencies(regime, aSmallVan(), rollers(axle(number, lower, higher)));
             List<Deficiency> mirrored = deficiencies(regime, aSmallVan(), rollers(axle(number, higher, lower)));

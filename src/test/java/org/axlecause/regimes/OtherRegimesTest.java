@@ -298,6 +298,59 @@ class OtherRegimesTest {
                 .satisfies(shownBy("DEF-020", "efficiency vehicle = 50.99 %", "minimum 52.80 %"));
     }
 
+    /** Czech decree 211/2018: above 30 % is dangerous on every axle; 10 % about the mean is 18.18 % of the highest force. */
+    @ParameterizedTest(name = "{0} and {1} N, swing {2}")
+    @CsvSource({"2000, 1400, 0.1818, ", "2000, 1399, 0.05, dangerous", "2000, 1900, 0.1819, major"})
+    void in_the_czech_republic_sides_and_fluctuation_have_figures(
+            String left, String right, String swing, @Nullable String expected) {
+        WheelReading swinging = new WheelReading(new BigDecimal(left), null, new BigDecimal(swing), false);
+        Recorded test = rollers(axle(2, null, swinging, wheel(right, false)));
+
+        assertThat(deficiencies("cz-periodic", aSmallVan(), test).stream()
+                        .map(deficiency -> String.valueOf(deficiency.severity())))
+                .isEqualTo(expected == null ? List.of() : List.of(expected));
+    }
+
+    /** The same decree: efficiency below the minimum is dangerous at once, here 50 % of a van of 2015. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({"0.50, ", "0.4999, dangerous"})
+    void in_the_czech_republic_a_low_efficiency_is_dangerous_at_once(String value, @Nullable String expected) {
+        assertThat(EuropeanLimitsTest.deficienciesOf(
+                                "cz-periodic",
+                                aSmallVan(),
+                                BrakeTests.ofVehicle(FigureKind.EFFICIENCY, BrakeSystem.SERVICE, value))
+                        .stream()
+                        .map(deficiency -> String.valueOf(deficiency.severity())))
+                .isEqualTo(expected == null ? List.of() : List.of(expected));
+    }
+
+    /** Polish order Dz.U. 2015 item 776: 1 kN as 100 kg, so 16 % of 2020 kg are 3232 N; locked wheels count as enough. */
+    @Test
+    void in_poland_a_kilonewton_is_a_hundred_kilograms_and_locked_wheels_are_enough() {
+        assertThat(deficiencies("pl-periodic", aSmallVan(), BrakeTests.parking(axle(2, "1616", "1616"))))
+                .isEmpty();
+        assertThat(deficiencies("pl-periodic", aSmallVan(), BrakeTests.parking(axle(2, "1616", "1615"))))
+                .extracting(Deficiency::code)
+                .containsExactly(DeficiencyCode.PARKING_EFFICIENCY);
+        assertThat(deficiencies(
+                        "pl-periodic",
+                        aSmallVan(),
+                        BrakeTests.parking(axle(2, null, wheel("900", true), wheel("900", true)))))
+                .isEmpty();
+    }
+
+    /** National Heavy Vehicle Regulator, 2018: 45 % of gravity are 4.4 kN for each tonne, to the figure's two digits. */
+    @Test
+    void in_australia_a_heavy_vehicle_needs_4_4_kilonewtons_a_tonne() {
+        Vehicle lorry = Vehicles.masses(Vehicles.anyVehicle("N3", LocalDate.of(2016, 5, 1)), "16000", "10000");
+
+        assertThat(deficiencies("au-heavy", lorry, rollers(axle(1, "12000", "12000"), axle(2, "10050", "10050"))))
+                .isEmpty();
+        assertThat(deficiencies("au-heavy", lorry, rollers(axle(1, "12000", "12000"), axle(2, "10049", "10050"))))
+                .extracting(Deficiency::code)
+                .containsExactly(DeficiencyCode.SERVICE_EFFICIENCY);
+    }
+
     private static Recorded stop(String speed, String distance) {
         return BrakeTests.road(new RoadTestRecorded(
                 Stage.ARRIVAL,

@@ -49,15 +49,18 @@ class RegimesTest {
     }
 
     @Test
-    void the_release_holds_the_eight_regimes_of_the_contract() {
+    void the_release_holds_the_regimes_of_the_contract_and_those_with_figures_that_were_read() {
         assertThat(REGIMES.codes())
                 .containsExactly(
+                        "au-heavy",
                         "cn-inspection",
+                        "cz-periodic",
                         "eaeu-inspection",
                         "eu-periodic",
                         "gb-annual",
                         "jp-inspection",
                         "kr-inspection",
+                        "pl-periodic",
                         "us-commercial",
                         "us-in-use");
         assertThat(REGIMES.find("nowhere")).isNull();
@@ -401,7 +404,7 @@ class RegimesTest {
 
         Regimes regimes = Regimes.releasedAnd(folder);
 
-        assertThat(regimes.codes()).contains("test-regime", "gb-annual").hasSize(9);
+        assertThat(regimes.codes()).contains("test-regime", "gb-annual").hasSize(12);
         assertThat(regimes.find("test-regime").termsFor(aSmallVan(), TODAY).limits())
                 .hasSize(2)
                 .allSatisfy(limit -> assertThat(limit.value()).isEqualByComparingTo("0.30"));
