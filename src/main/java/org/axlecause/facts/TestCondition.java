@@ -16,7 +16,12 @@ public enum TestCondition {
     PARKING_BRAKE_LEFT_ON,
     REGENERATIVE_BRAKING_ACTIVE,
     BRAKES_COLD,
-    STOOD_FOR_LONG;
+    STOOD_FOR_LONG,
+    TYRE_STUDDED,
+    ROLLERS_DIRTY,
+    ROLLER_SPEEDS_DIFFER,
+    LIMITED_SLIP_DIFFERENTIAL,
+    SERVO_ONLY_WHEN_MOVING;
 
     /** The code on the wire. */
     @Override

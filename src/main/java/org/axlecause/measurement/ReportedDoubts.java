@@ -44,6 +44,15 @@ final class ReportedDoubts {
             case BRAKES_COLD -> "the brakes were cold: apply them a few times and repeat the test";
             case STOOD_FOR_LONG ->
                 "the vehicle had stood for long: rust film and damp linings read false, bed in and repeat";
+            case TYRE_STUDDED -> "a tyre was studded: its grip is not that of a tyre, repeat the test without studs";
+            case ROLLERS_DIRTY -> "the rollers were dirty: clean them and repeat the test";
+            case ROLLER_SPEEDS_DIFFER ->
+                "the two sets of rollers ran at different speeds: the sides can't be compared, have the tester looked at";
+            case LIMITED_SLIP_DIFFERENTIAL ->
+                "the differential limits slip: force passes from wheel to wheel, test each wheel as the maker says or on"
+                        + " the road";
+            case SERVO_ONLY_WHEN_MOVING ->
+                "the servo assists only while the vehicle moves: test on the road by deceleration";
         };
     }
 }
