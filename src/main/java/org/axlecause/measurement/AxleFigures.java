@@ -102,7 +102,8 @@ final class AxleFigures {
                     axle.test(),
                     Place.ofWheel(axle.number(), side),
                     drag.divide(load.multiply(terms.gravity()), MathContext.DECIMAL128),
-                    null,
+                    UncertaintyOfRatio.overWeight(
+                            axle.uncertaintyOf(FigureKind.DRAG, side), load.multiply(terms.gravity())),
                     massBasis(load, axle.loadName(), terms));
         }
     }
@@ -125,7 +126,7 @@ final class AxleFigures {
                     axle.test(),
                     axle.place(),
                     left.min(right).divide(left.max(right), MathContext.DECIMAL128),
-                    null,
+                    UncertaintyOfRatio.ofRatio(axle, left, right),
                     "lower / higher");
         }
     }

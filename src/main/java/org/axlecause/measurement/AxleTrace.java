@@ -76,7 +76,7 @@ final class AxleTrace {
                 trace,
                 phases,
                 turn,
-                phases.byPedal() && pedal != null ? pedal.smoothed(PhaseFinder.span(pedal)) : null,
+                phases.byPedal() && pedal != null ? pedal.smoothed(Edges.span(pedal)) : null,
                 new WheelTrace(leftForce, phases, turn, trade, dragOf(axle.left())),
                 new WheelTrace(rightForce, phases, turn, trade, dragOf(axle.right())),
                 trade);

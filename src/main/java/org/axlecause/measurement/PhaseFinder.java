@@ -1,19 +1,10 @@
 package org.axlecause.measurement;
 
-import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /** Finds the phases of a test from the pedal where it was recorded, else from the forces. */
 final class PhaseFinder {
 
-    /** Share of the range that a quiet channel may move without having begun to rise. */
-    private static final double QUIET = 0.0005;
-    /** Times of the noise that a movement must exceed. */
-    private static final double BEYOND_NOISE = 4;
-    /** Share between two marks from which the beginning of a noisy rise is drawn back to its foot. */
-    private static final double MARKS_APART = 0.15;
-    /** Longest span of smoothing, seconds. */
-    private static final double LONGEST_SPAN = 0.25;
     /** Change of a held force per second, as a share of it, that is still steady. */
     private static final double STEADY_SLOPE = 0.08;
 
@@ -45,19 +36,19 @@ final class PhaseFinder {
     }
 
     private Phases byPedal(Signal raw) {
-        Signal pedal = raw.smoothed(span(raw));
+        Signal pedal = raw.smoothed(Edges.span(raw));
         double base = pedal.quantile(0.02);
         double range = pedal.quantile(0.98) - base;
         double noise = raw.noise();
-        if (range <= 0 || range < BEYOND_NOISE * noise) {
+        if (range <= 0 || range < Edges.BEYOND_NOISE * noise) {
             return none(false);
         }
-        double level = densest(pedal, base + range / 2, steadyShare);
-        double[] run = longestWithin(pedal, level, steadyShare * level);
+        double level = Edges.densest(pedal, base + range / 2, steadyShare);
+        double[] run = Edges.longestWithin(pedal, level, steadyShare * level);
         double top = run[1] > run[0] ? pedal.mean(run[0], run[1]) : base + range;
-        double start = foot(pedal, raw, base, top, run[0]);
-        double letGo = shoulder(pedal, top, base, Math.max(run[1], run[0]), noise);
-        double back = Double.isNaN(letGo) ? Double.NaN : back(pedal, base, top, letGo, noise);
+        double start = Edges.foot(pedal, raw, base, top, run[0]);
+        double letGo = Edges.shoulder(pedal, top, base, Math.max(run[1], run[0]), noise);
+        double back = Double.isNaN(letGo) ? Double.NaN : Edges.back(pedal, base, top, letGo, noise);
         double steady = settled(pedal, top, run, noise);
         double heldTo = Double.isNaN(letGo) ? run[1] : letGo;
         double stopped = stoppedOnSlip(steady, heldTo);
@@ -70,36 +61,36 @@ final class PhaseFinder {
 
     /** From when the pedal is at its held force, not only near it. */
     private double settled(Signal pedal, double top, double[] run, double noise) {
-        double near = Math.max(steadyShare / 5 * top, BEYOND_NOISE * noiseOf(pedal, noise));
+        double near = Math.max(steadyShare / 5 * top, Edges.BEYOND_NOISE * Edges.noiseOf(pedal, noise));
         double reached = pedal.risesTo(top - near, run[0], run[1]);
         return Double.isNaN(reached) ? run[0] : reached;
     }
 
     /** When both forces broke down while the pedal was still held: the tester stops on slip. */
     private double stoppedOnSlip(double from, double to) {
-        if (!(to - from > LONGEST_SPAN)) {
+        if (!(to - from > Edges.LONGEST_SPAN)) {
             return Double.NaN;
         }
-        Signal sum = left.plus(right).smoothed(LONGEST_SPAN / 2);
+        Signal sum = left.plus(right).smoothed(Edges.LONGEST_SPAN / 2);
         double highest = sum.highest(from, to);
-        double fallen = sum.fallsTo(STOPPED * highest, from, to - LONGEST_SPAN / 2);
+        double fallen = sum.fallsTo(STOPPED * highest, from, to - Edges.LONGEST_SPAN / 2);
         if (Double.isNaN(fallen) || sum.highest(fallen, to) > 2 * STOPPED * highest) {
             return Double.NaN;
         }
-        return Math.max(from, sum.lastAtOrAbove(0.9 * highest, from, fallen) - LONGEST_SPAN / 4);
+        return Math.max(from, sum.lastAtOrAbove(0.9 * highest, from, fallen) - Edges.LONGEST_SPAN / 4);
     }
 
     private Phases byForce(Signal raw) {
-        Signal force = raw.smoothed(span(raw));
+        Signal force = raw.smoothed(Edges.span(raw));
         double noise = raw.noise();
-        double base = median(force, 0, Math.min(0.3, raw.end() / 4));
+        double base = Edges.median(force, 0, Math.min(0.3, raw.end() / 4));
         double top = force.quantile(0.98);
         double range = top - base;
-        if (range < Math.max(BEYOND_NOISE * noise, QUIET * Math.abs(top)) || range <= 0) {
+        if (range < Math.max(Edges.BEYOND_NOISE * noise, Edges.QUIET * Math.abs(top)) || range <= 0) {
             return none(false);
         }
         double halfUp = force.risesTo(base + range / 2, 0, force.end());
-        double start = foot(force, raw, base, top, halfUp);
+        double start = Edges.foot(force, raw, base, top, halfUp);
         double[] core = steadyCore(force, start, range);
         if (core[1] - core[0] < turn * 0.75) {
             double lastHigh = force.lastAtOrAbove(base + 0.9 * range, start, force.end());
@@ -108,8 +99,9 @@ final class PhaseFinder {
                     start, Double.NaN, Double.NaN, falls ? lastHigh : Double.NaN, Double.NaN, raw.end(), false);
         }
         TurnFit fit = TurnFit.of(force, core[0], core[1], 1 / turn);
-        double tolerance =
-                Math.max(steadyShare / 2 * range, Math.max(BEYOND_NOISE * noiseOf(force, noise), 3 * fit.residual()));
+        double tolerance = Math.max(
+                steadyShare / 2 * range,
+                Math.max(Edges.BEYOND_NOISE * Edges.noiseOf(force, noise), 3 * fit.residual()));
         double end = core[1];
         for (int i = force.from(core[1]); i < force.size(); i++) {
             if (Math.abs(heldAt(fit, force.time(i)) - force.value(i)) > tolerance) {
@@ -141,15 +133,15 @@ final class PhaseFinder {
     private Phases withEarliestStart(Phases phases) {
         double start = phases.start();
         for (Signal wheel : new Signal[] {left, right}) {
-            Signal force = wheel.smoothed(span(wheel));
-            double base = median(force, 0, Math.min(0.3, wheel.end() / 4));
+            Signal force = wheel.smoothed(Edges.span(wheel));
+            double base = Edges.median(force, 0, Math.min(0.3, wheel.end() / 4));
             double top = phases.isHeld()
                     ? force.mean(phases.holdStart(), phases.holdEnd())
                     : force.highest(phases.start(), phases.end());
-            if (top - base > BEYOND_NOISE * wheel.noise() && top > base) {
+            if (top - base > Edges.BEYOND_NOISE * wheel.noise() && top > base) {
                 double halfUp = force.risesTo(base + (top - base) / 2, phases.start(), phases.end());
                 if (!Double.isNaN(halfUp)) {
-                    start = Math.min(start, foot(force, wheel, base, top, halfUp));
+                    start = Math.min(start, Edges.foot(force, wheel, base, top, halfUp));
                 }
             }
         }
@@ -194,118 +186,6 @@ final class PhaseFinder {
         }
         double margin = turn / 2 - SLOPE_SPAN / 4;
         return new double[] {Math.max(start, best[0] - margin), Math.min(slow.end(), best[1] + margin)};
-    }
-
-    /** Where a rise begins: the last quiet sample, or the foot of the rising line where noise hides it. */
-    private static double foot(Signal smooth, Signal raw, double base, double top, double before) {
-        double range = top - base;
-        double noise = raw.noise(0, before);
-        double quiet = QUIET * range;
-        double calm = noiseOf(smooth, noise);
-        if (BEYOND_NOISE * calm <= quiet) {
-            return smooth.lastAtOrBelow(base + quiet, 0, before);
-        }
-        double low = Math.max(0.05, BEYOND_NOISE * calm / range);
-        double first = smooth.lastAtOrBelow(base + low * range, 0, before);
-        double second = smooth.risesTo(base + (low + MARKS_APART) * range, first, smooth.end());
-        if (Double.isNaN(second)) {
-            return first;
-        }
-        return Math.max(0, first - (second - first) * low / MARKS_APART);
-    }
-
-    private static double shoulder(Signal pedal, double top, double base, double after, double noise) {
-        double range = top - base;
-        double calm = noiseOf(pedal, noise);
-        double fallen = pedal.fallsTo(base + range / 2, after, pedal.end());
-        if (Double.isNaN(fallen)) {
-            return Double.NaN;
-        }
-        if (BEYOND_NOISE * calm <= QUIET * range) {
-            double level = Math.max(pedal.mean(after - LONGEST_SPAN, after) - QUIET * range, base + 0.8 * range);
-            return pedal.lastAtOrAbove(level, 0, fallen);
-        }
-        double low = Math.max(0.05, BEYOND_NOISE * calm / range);
-        double first = pedal.lastAtOrAbove(top - low * range, 0, fallen);
-        double second = pedal.fallsTo(top - (low + MARKS_APART) * range, first, pedal.end());
-        return Double.isNaN(second) ? first : first - (second - first) * low / MARKS_APART;
-    }
-
-    private static double back(Signal pedal, double base, double top, double letGo, double noise) {
-        double range = top - base;
-        double calm = noiseOf(pedal, noise);
-        if (BEYOND_NOISE * calm <= QUIET * range) {
-            return pedal.fallsTo(base + QUIET * range, letGo, pedal.end());
-        }
-        double low = Math.max(0.05, BEYOND_NOISE * calm / range);
-        double first = pedal.fallsTo(base + (low + MARKS_APART) * range, letGo, pedal.end());
-        double second = pedal.fallsTo(base + low * range, letGo, pedal.end());
-        return Double.isNaN(second) ? Double.NaN : second + (second - first) * low / MARKS_APART;
-    }
-
-    /** Span of smoothing that a noisy signal needs; none for a clean one. */
-    static double span(Signal signal) {
-        double top = signal.quantile(0.98) - signal.quantile(0.02);
-        double noise = signal.noise();
-        if (top <= 0 || noise <= 0.005 * top) {
-            return 0;
-        }
-        double samples = Math.pow(noise / (0.01 * top), 2);
-        return Math.min(LONGEST_SPAN, Math.max(2, samples) * signal.step());
-    }
-
-    private static double noiseOf(Signal smoothed, double noise) {
-        return Math.min(noise, smoothed.noise() + noise * Math.sqrt(smoothed.step() / LONGEST_SPAN));
-    }
-
-    static double median(Signal signal, double from, double to) {
-        int first = signal.from(from);
-        int last = signal.to(to);
-        double[] part = new double[last - first + 1];
-        for (int i = 0; i < part.length; i++) {
-            part[i] = signal.value(first + i);
-        }
-        Arrays.sort(part);
-        return part[part.length / 2];
-    }
-
-    /** The level above a floor around which most samples lie. */
-    private static double densest(Signal signal, double floor, double share) {
-        double[] sorted = signal.ranked();
-        int best = 0;
-        double level = sorted[sorted.length - 1];
-        int upper = 0;
-        for (int lower = 0; lower < sorted.length; lower++) {
-            if (sorted[lower] < floor) {
-                continue;
-            }
-            while (upper < sorted.length && sorted[upper] <= sorted[lower] * (1 + 2 * share)) {
-                upper++;
-            }
-            if (upper - lower > best) {
-                best = upper - lower;
-                level = sorted[(lower + upper - 1) / 2];
-            }
-        }
-        return level;
-    }
-
-    private static double[] longestWithin(Signal signal, double level, double distance) {
-        double[] best = {0, 0};
-        int begin = -1;
-        for (int i = 0; i <= signal.size(); i++) {
-            boolean within = i < signal.size() && Math.abs(signal.value(i) - level) <= distance;
-            if (within && begin < 0) {
-                begin = i;
-            }
-            if (!within && begin >= 0) {
-                if (signal.time(i - 1) - signal.time(begin) > best[1] - best[0]) {
-                    best = new double[] {signal.time(begin), signal.time(i - 1)};
-                }
-                begin = -1;
-            }
-        }
-        return best;
     }
 
     private Phases none(boolean byPedal) {

@@ -3,6 +3,7 @@ package org.axlecause.measurement;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.AxleReading;
 import org.axlecause.facts.Figure;
@@ -86,6 +87,20 @@ record TestedAxle(
                         && figure.observable()
                         && figure.place().equals(wheel))
                 .map(Figure::value)
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** Standard uncertainty of such a figure; null where none is stated. */
+    @Nullable
+    BigDecimal uncertaintyOf(FigureKind kind, Side side) {
+        Place wheel = Place.ofWheel(reading.number(), side);
+        return figures.figures().stream()
+                .filter(figure -> figure.kind() == kind
+                        && figure.observable()
+                        && figure.place().equals(wheel))
+                .map(Figure::uncertainty)
+                .filter(Objects::nonNull)
                 .findFirst()
                 .orElse(null);
     }

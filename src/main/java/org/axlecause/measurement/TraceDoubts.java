@@ -9,7 +9,6 @@ import org.axlecause.facts.Samples;
 import org.axlecause.facts.Side;
 import org.axlecause.facts.Tester;
 import org.axlecause.facts.Trace;
-import org.axlecause.facts.WheelReading;
 import org.hipparchus.stat.regression.SimpleRegression;
 import org.jspecify.annotations.Nullable;
 
@@ -236,47 +235,6 @@ final class TraceDoubts {
                             rolled,
                             trace.turn().length()));
         }
-    }
-
-    /** Whether a reported peak agrees with its trace. */
-    boolean agrees(Side side, WheelReading reported) {
-        WheelTrace wheel = trace.wheel(side);
-        boolean peak =
-                agreesForce(side, "peak", reported.peak(), wheel.peak(), Math.max(wheel.peak(), wheel.rawPeak()));
-        agreesForce(side, "drag", reported.drag(), wheel.rolling(), wheel.rolling());
-        BigDecimal swing = reported.fluctuation();
-        if (swing != null
-                && !Double.isNaN(wheel.swing())
-                && Math.abs(swing.doubleValue() - wheel.swing())
-                        > trade.of(TradeValueCode.FIGURE_AGAINST_TRACE_SWING)) {
-            sheet.doubt(
-                    DoubtCode.FIGURE_AGAINST_TRACE,
-                    wheel(side),
-                    String.format(
-                            Locale.ROOT,
-                            "reported swing %.0f %%, trace %.0f %% while held",
-                            100 * swing.doubleValue(),
-                            100 * wheel.swing()));
-        }
-        return peak;
-    }
-
-    private boolean agreesForce(Side side, String what, @Nullable BigDecimal reported, double lowest, double highest) {
-        if (reported == null || Double.isNaN(lowest)) {
-            return true;
-        }
-        double value = reported.doubleValue();
-        double distance = Math.max(
-                trade.of(TradeValueCode.FIGURE_AGAINST_TRACE_FORCE),
-                trade.of(TradeValueCode.FIGURE_AGAINST_TRACE_SHARE) * Math.abs(value));
-        if (value >= lowest - distance && value <= highest + distance) {
-            return true;
-        }
-        sheet.doubt(
-                DoubtCode.FIGURE_AGAINST_TRACE,
-                wheel(side),
-                String.format(Locale.ROOT, "reported %s %.0f N, trace %.0f N", what, value, lowest));
-        return false;
     }
 
     private Samples samples(Side side) {

@@ -45,6 +45,7 @@ final class TraceFigures {
 
     private void all() {
         TraceDoubts doubts = new TraceDoubts(trace, tester, sheet);
+        AgainstTrace reports = new AgainstTrace(trace, sheet);
         boolean identical = doubts.identical();
         doubts.gaps();
         doubts.hold();
@@ -56,7 +57,7 @@ final class TraceFigures {
         for (Side side : Side.values()) {
             WheelReading reported =
                     side == Side.LEFT ? trace.axle().left() : trace.axle().right();
-            boolean agrees = reported == null || doubts.agrees(side, reported);
+            boolean agrees = reported == null || reports.agrees(side, reported);
             wheel(side, reported == null || !agrees ? null : reported.peak());
         }
         lags(identical);
@@ -92,7 +93,7 @@ final class TraceFigures {
         share(FigureKind.SECOND_HARMONIC, place, turns ? wheel.harmonic(2) : Double.NaN, swingError);
         share(FigureKind.DECAY_WHILE_HELD, place, whole ? wheel.decay() : Double.NaN, decayError(wheel));
         steepness(place, whole ? trace.steepness(side, QUARTER, THREE_QUARTERS) : Double.NaN);
-        share(FigureKind.HYSTERESIS, place, whole ? hysteresis(wheel) : Double.NaN, null);
+        share(FigureKind.HYSTERESIS, place, whole ? hysteresis(wheel) : Double.NaN, ofTwo(wheel));
         String since = trace.phases().byPedal() ? FROM_PEDAL : FROM_FORCE;
         time(FigureKind.ONSET, place, whole ? wheel.onset() : Double.NaN, wheel, since);
         time(FigureKind.RISE_TIME, place, whole ? wheel.riseTime() : Double.NaN, wheel, since);
@@ -197,6 +198,11 @@ final class TraceFigures {
         return fit == null || wheel.hold() <= 0
                 ? null
                 : fit.slopeError() * trade.of(TradeValueCode.DECAY_SPAN) / wheel.hold();
+    }
+
+    /** Standard uncertainty, by the noise, of a difference of two forces over the held one. */
+    private static @Nullable Double ofTwo(WheelTrace wheel) {
+        return wheel.hold() > 0 ? Math.sqrt(2) * wheel.noiseLeft() / wheel.hold() : null;
     }
 
     private static @Nullable Double twice(@Nullable Double error) {

@@ -1,9 +1,5 @@
 package org.axlecause.measurement;
 
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.QRDecomposition;
-
 /**
  * A force while held, as a slow curve of time and the first two harmonics of the wheel's turn, fitted by least squares.
  * The curve is a parabola, or of the third degree where a force still creeps up to its value: what a parabola leaves of
@@ -13,7 +9,6 @@ final class TurnFit {
 
     private static final int PARABOLA = 3;
     private static final int BENT = 4;
-    private static final int HARMONICS = 4;
     /** Slope of the straight line that fits a curve of the third degree best. */
     private static final double SLOPE_OF_CUBE = 3.0 / 5;
 
@@ -70,13 +65,13 @@ final class TurnFit {
     }
 
     private static TurnFit of(Signal signal, double from, double to, double frequency, int enough, int trend) {
-        Normal normal = new Normal(signal, from, to, frequency, enough, trend);
+        NormalEquations normal = new NormalEquations(signal, from, to, frequency, enough, trend);
         double[] coefficients = normal.solve();
-        double[] columns = new double[trend + HARMONICS];
+        double[] columns = new double[trend + NormalEquations.HARMONICS];
         double squares = 0;
         double lagged = 0;
         double before = 0;
-        for (int row = 0; row < normal.rows; row++) {
+        for (int row = 0; row < normal.rows(); row++) {
             double time = normal.columns(row, columns);
             double left = signal.at(time);
             for (int i = 0; i < columns.length; i++) {
@@ -86,7 +81,7 @@ final class TurnFit {
             lagged += row == 0 ? 0 : left * before;
             before = left;
         }
-        int rows = normal.rows;
+        int rows = normal.rows();
         double free = Math.max(1, rows - columns.length);
         double deviation = Math.sqrt(squares / free);
         double correlation = squares == 0 ? 0 : Math.max(0, Math.min(0.99, lagged / squares));
@@ -97,96 +92,8 @@ final class TurnFit {
 
     /** Sum of the squares that such a fit would leave, without making it. */
     static double rest(Signal signal, double from, double to, double frequency, int enough) {
-        Normal normal = new Normal(signal, from, to, frequency, enough, PARABOLA);
-        double[] coefficients = normal.solve();
-        double rest = normal.squares;
-        for (int i = 0; i < coefficients.length; i++) {
-            rest -= coefficients[i] * normal.right[i];
-        }
-        return Math.max(0, rest + normal.offset * normal.sum);
-    }
-
-    /** Normal equations of the fit; the signal is taken about its mean so that no digits are lost. */
-    private static final class Normal {
-        private final Signal signal;
-        private final int first;
-        private final int stride;
-        private final double middle;
-        private final double half;
-        private final double frequency;
-        private final int trend;
-        private final double[][] left;
-        private final double[] right;
-        private final double offset;
-        private final int rows;
-        private double squares;
-        private double sum;
-
-        Normal(Signal signal, double from, double to, double frequency, int enough, int trend) {
-            int width = trend + HARMONICS;
-            this.trend = trend;
-            this.left = new double[width][width];
-            this.right = new double[width];
-            this.signal = signal;
-            this.first = signal.from(from);
-            int last = signal.to(to);
-            this.stride = Math.max(1, (last - first) / enough);
-            this.rows = (last - first) / stride + 1;
-            this.middle = (from + to) / 2;
-            this.half = (to - from) / 2;
-            this.frequency = frequency;
-            this.offset = signal.mean(from, to);
-            double[] columns = new double[width];
-            for (int row = 0; row < rows; row++) {
-                columns(row, columns);
-                double value = signal.value(first + row * stride) - offset;
-                squares += value * value;
-                sum += value;
-                for (int i = 0; i < width; i++) {
-                    right[i] += columns[i] * value;
-                    for (int j = 0; j <= i; j++) {
-                        left[i][j] += columns[i] * columns[j];
-                    }
-                }
-            }
-            for (int i = 0; i < width; i++) {
-                for (int j = i + 1; j < width; j++) {
-                    left[i][j] = left[j][i];
-                }
-            }
-        }
-
-        /** Fills in the columns of a row and answers its time. */
-        private double columns(int row, double[] columns) {
-            double time = signal.time(first + row * stride);
-            fill(columns, trend, (time - middle) / half, time, frequency);
-            return time;
-        }
-
-        /** Coefficients with the mean put back. */
-        private double[] solve() {
-            double[] solved = new QRDecomposition(MatrixUtils.createRealMatrix(left))
-                    .getSolver()
-                    .solve(new ArrayRealVector(right, false))
-                    .toArray();
-            solved[0] += offset;
-            return solved;
-        }
-    }
-
-    private static void fill(double[] columns, int trend, double place, double time, double frequency) {
-        double power = 1;
-        for (int i = 0; i < trend; i++) {
-            columns[i] = power;
-            power *= place;
-        }
-        double angle = 2 * Math.PI * frequency * time;
-        double cosine = Math.cos(angle);
-        double sine = Math.sin(angle);
-        columns[trend] = cosine;
-        columns[trend + 1] = sine;
-        columns[trend + 2] = cosine * cosine - sine * sine;
-        columns[trend + 3] = 2 * sine * cosine;
+        NormalEquations normal = new NormalEquations(signal, from, to, frequency, enough, PARABOLA);
+        return normal.rest(normal.solve());
     }
 
     double frequency() {
@@ -247,7 +154,7 @@ final class TurnFit {
 
     double curveAt(double time) {
         double[] columns = new double[coefficients.length];
-        fill(columns, trend, (time - middle) / half, time, frequency);
+        NormalEquations.fill(columns, trend, (time - middle) / half, time, frequency);
         double sum = 0;
         for (int i = 0; i < columns.length; i++) {
             sum += coefficients[i] * columns[i];

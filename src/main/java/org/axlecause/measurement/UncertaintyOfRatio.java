@@ -58,6 +58,18 @@ public final class UncertaintyOfRatio {
         };
     }
 
+    /** Of the lower over the higher force: the same as of their imbalance, which is what it lacks to 1. */
+    static @Nullable BigDecimal ofRatio(TestedAxle axle, BigDecimal left, BigDecimal right) {
+        WheelForces forces = WheelForces.by(ImbalanceFormula.RELATIVE_TO_HIGHER, axle, left, right);
+        Spread spread = ofImbalance(ImbalanceFormula.RELATIVE_TO_HIGHER, forces, forces.higher(), axle);
+        return spread == null ? null : spread.standard();
+    }
+
+    /** Of a force over a weight that is known for sure. */
+    static @Nullable BigDecimal overWeight(@Nullable BigDecimal ofForce, BigDecimal weight) {
+        return ofForce == null ? null : Rounded.uncertainty(ofRatio(0, ofForce.doubleValue(), weight.doubleValue(), 0));
+    }
+
     static @Nullable BigDecimal ofEffort(List<TestedAxle> axles, BigDecimal sum, BigDecimal weight) {
         double common = 0;
         double independent = 0;

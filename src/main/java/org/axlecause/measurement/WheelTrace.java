@@ -36,7 +36,7 @@ final class WheelTrace {
         this.phases = phases;
         this.turn = turn;
         this.trade = trade;
-        this.span = PhaseFinder.span(force);
+        this.span = Edges.span(force);
         this.rolling = rollingOf();
         this.base = Double.isNaN(rolling) ? reportedDrag : rolling;
         this.net = force.minus(Double.isNaN(base) ? 0 : base);

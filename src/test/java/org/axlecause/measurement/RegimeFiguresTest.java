@@ -286,6 +286,28 @@ class RegimeFiguresTest {
         assertThat(Conformity.misreading(30, 1.2, bound, 30)).isCloseTo(0.25, within(1e-6));
     }
 
+    /** The ratio of two forces is known as well as their imbalance (1.1431 points at 2 %); drag over load as well as drag. */
+    @Test
+    void a_ratio_and_a_share_of_the_load_state_their_uncertainty_too() {
+        Recorded test = rollers(
+                BrakeSystem.PARKING,
+                Stage.ARRIVAL,
+                Surface.DRY,
+                TWO_PERCENT,
+                "rt-1",
+                axle(2, "500", BrakeTests.dragging("2000", "100"), BrakeTests.dragging("1400", "100")));
+
+        RegimeSheet sheet = sheet("eu-periodic", aSmallVan(), test);
+
+        assertThat(ofAxle(sheet, FigureKind.PARKING_RATIO, 2).uncertainty().doubleValue())
+                .isCloseTo(0.011431, within(0.0000005));
+        assertThat(sheet.figures())
+                .filteredOn(figure -> figure.kind() == FigureKind.DRAG_SHARE_OF_AXLE_LOAD)
+                .hasSize(2)
+                .allSatisfy(figure -> assertThat(figure.uncertainty().doubleValue())
+                        .isCloseTo(100 * 0.02 / Math.sqrt(3) / (500 * 9.81), within(1e-8)));
+    }
+
     /** Great Britain: the lower wheel locked, so no verdict on the imbalance can be too close. */
     @Test
     void an_exempt_figure_is_not_weighed() {
