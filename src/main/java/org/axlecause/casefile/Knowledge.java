@@ -14,10 +14,15 @@ import org.axlecause.repair.PlanRepair;
 import org.axlecause.repair.RepairCatalogue;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
-/** Reads the knowledge of the rules folder once, when the service starts; a wrong file stops the start. */
-@Startup
+/**
+ * Reads the knowledge of the rules folder once, when the service starts; a wrong file stops the start, before anything is
+ * judged or written.
+ */
+@Startup(Knowledge.BEFORE_ALL_ELSE)
 @ApplicationScoped
 class Knowledge {
+
+    static final int BEFORE_ALL_ELSE = 1;
 
     private final Regimes regimes;
     private final CauseModel causeModel;

@@ -73,19 +73,19 @@ public final class CombinedRuns {
                 runs.add(own);
             }
         }
-        for (TestDoubt doubt : Repeatability.doubts(runs)) {
+        List<TestFigures> trusted =
+                runs.stream().filter(run -> isUndoubted(run, place)).toList();
+        for (TestDoubt doubt : Repeatability.doubts(trusted)) {
             if (doubt.place().axlePlace().equals(place)) {
                 TestFigures doubted = latest(doubt.test(), runs, combined);
                 combined.put(doubt.test(), withDoubt(doubted, doubt));
             }
         }
         TestFigures last = runs.get(runs.size() - 1);
-        List<TestFigures> together = new ArrayList<>(runs.stream()
-                .limit(runs.size() - 1L)
-                .filter(run -> isUndoubted(run, place) && isUndoubted(last, place) && agree(run, last, axle))
-                .toList());
-        if (!together.isEmpty()) {
-            together.add(last);
+        List<TestFigures> together = trusted.contains(last)
+                ? trusted.stream().filter(run -> agree(run, last, axle)).toList()
+                : List.of();
+        if (together.size() > 1) {
             combined.put(last.test(), joined(latest(last.test(), runs, combined), together, place));
         }
     }

@@ -145,6 +145,13 @@ class CombinedRunsTest {
     }
 
     @Test
+    void a_run_that_differs_from_a_doubtful_one_is_not_doubted_for_it() {
+        TestFigures last = latest(run(Stage.ARRIVAL, Surface.WET, "rt-1", "1500", "1400"), run("rt-2", "2100", "1460"));
+
+        assertThat(last.doubts()).isEmpty();
+    }
+
+    @Test
     void the_order_of_arrival_changes_nothing() {
         List<Recorded> runs =
                 List.of(run("rt-1", "2000", "1400"), run("rt-2", "2100", "1460"), run("rt-3", "2040", "1430"));

@@ -31,7 +31,9 @@ class WrongRegimeIT {
                 .contains(file + ":4: ")
                 .contains("relative-to-hihger")
                 .contains("relative-to-higher")
-                .doesNotContain("Axlecause serves at");
+                .doesNotContain("Axlecause serves at")
+                .as("nothing is judged before the knowledge is read")
+                .doesNotContain("Judging faulted");
     }
 
     /** What the service says until it ends by itself; fails where it goes on. */
