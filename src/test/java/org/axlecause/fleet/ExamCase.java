@@ -1,0 +1,118 @@
+package org.axlecause.fleet;
+
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.axlecause.facts.CauseStanding;
+import org.axlecause.facts.CheckCode;
+import org.axlecause.facts.Entry;
+import org.axlecause.facts.Place;
+import org.axlecause.judgement.Judgement;
+import org.axlecause.judgement.ShownCause;
+
+/**
+ * How the judge fared in one invented case.
+ *
+ * @param drawn the case
+ * @param afterRollers judgement after the roller tests alone
+ * @param atStop judgement when it asked no more
+ * @param asked checks that it asked for, in order
+ */
+record ExamCase(DrawnCase drawn, Judgement afterRollers, Judgement atStop, List<Asked> asked) {
+
+    private static final double LIKELIER_THAN_NOT = 0.5;
+
+    /**
+     * A check that was asked for.
+     *
+     * @param check the check
+     * @param place where
+     * @param lookingOver whether only because the axle is opened
+     * @param wrong whether its answer was wrong
+     * @param answers what came out
+     */
+    record Asked(CheckCode check, Place place, boolean lookingOver, boolean wrong, List<Entry> answers) {}
+
+    /** Whether a cause is the fault. */
+    static boolean is(ShownCause cause, Fault fault) {
+        return cause.code() == fault.code()
+                && fault.places().stream()
+                        .anyMatch(place -> place.wheel().equals(cause.place().wheel()));
+    }
+
+    boolean isTrue(ShownCause cause) {
+        return drawn.faults().stream().anyMatch(fault -> is(cause, fault));
+    }
+
+    boolean single() {
+        return drawn.faults().size() == 1;
+    }
+
+    static Stream<ShownCause> open(Judgement judgement) {
+        return judgement.causes().stream().filter(cause -> cause.standing() != CauseStanding.RULED_OUT);
+    }
+
+    /** Whether a fault is among the first three after the roller tests alone. */
+    boolean amongFirstThree() {
+        return open(afterRollers).limit(3).anyMatch(this::isTrue);
+    }
+
+    boolean firstIsRight() {
+        return open(atStop).limit(1).anyMatch(this::isTrue);
+    }
+
+    boolean found(Fault fault) {
+        return open(atStop)
+                .anyMatch(cause -> is(cause, fault)
+                        && (cause.standing() == CauseStanding.CONFIRMED
+                                || cause.probability().doubleValue() > LIKELIER_THAN_NOT));
+    }
+
+    boolean allFound() {
+        return drawn.faults().stream().allMatch(this::found);
+    }
+
+    long checksBeyondLookingOver() {
+        return asked.stream().filter(one -> !one.lookingOver()).count();
+    }
+
+    boolean anyWrong() {
+        return asked.stream().anyMatch(Asked::wrong);
+    }
+
+    /** Causes called confirmed that are not there. */
+    List<ShownCause> falselyConfirmed() {
+        return atStop.causes().stream()
+                .filter(cause -> cause.standing() == CauseStanding.CONFIRMED && !isTrue(cause))
+                .toList();
+    }
+
+    String told() {
+        StringBuilder told = new StringBuilder("seed " + drawn.seed() + ": " + drawn.faults() + ", "
+                + drawn.presented().complaints() + "\n    rollers: " + top(afterRollers) + "\n    stop: "
+                + top(atStop) + "\n    asked: " + Exam.path(asked));
+        told.append("\n    symptoms: ");
+        afterRollers
+                .symptoms()
+                .forEach(symptom -> told.append(symptom.code())
+                        .append('@')
+                        .append(symptom.place().id())
+                        .append(' '));
+        return told.toString();
+    }
+
+    private static String top(Judgement judgement) {
+        return String.join(
+                ", ",
+                open(judgement)
+                        .limit(5)
+                        .map(cause -> cause.code() + "@" + cause.place().id() + " " + cause.probability()
+                                + (cause.standing() == CauseStanding.CONFIRMED ? "!" : ""))
+                        .toList());
+    }
+
+    /** The probabilities of all causes named, with whether each is there. */
+    static Stream<Map.Entry<Double, Boolean>> beliefs(ExamCase one, Judgement judgement) {
+        return open(judgement).map(cause -> Map.entry(cause.probability().doubleValue(), one.isTrue(cause)));
+    }
+}
