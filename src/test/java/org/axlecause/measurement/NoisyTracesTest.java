@@ -47,6 +47,14 @@ class NoisyTracesTest {
                     invented.add("seed " + seed + " " + side);
                 }
             }
+            if (figures.figures().stream().anyMatch(figure -> figure.kind() == FigureKind.SLIP_FORCE)) {
+                invented.add("seed " + seed + " slip");
+            }
+            double left = steepness(figures, Side.LEFT);
+            double right = steepness(figures, Side.RIGHT);
+            if (!(Math.max(left, right) < 1.5 * Math.min(left, right))) {
+                invented.add("seed " + seed + " grabbing " + left + " " + right);
+            }
             if (!figures.shapes().isEmpty() || !figures.doubts().isEmpty()) {
                 invented.add("seed " + seed + " " + figures.shapes() + figures.doubts());
             }
@@ -100,6 +108,12 @@ class NoisyTracesTest {
         var found = figure(figures, kind, place).value();
         double expected = figure(truth, kind, place).value().doubleValue();
         return found == null ? Double.POSITIVE_INFINITY : Math.abs(found.doubleValue() / expected - 1);
+    }
+
+    private static double steepness(TestFigures figures, Side side) {
+        var value =
+                figure(figures, FigureKind.STEEPNESS, Place.ofWheel(2, side)).value();
+        return value == null ? Double.NaN : value.doubleValue();
     }
 
     private static boolean above(TestFigures figures, FigureKind kind, Place place, double bound) {
