@@ -14,6 +14,9 @@ final class Forces {
     private static final double LONGEST_DELAY = 3;
     private static final double FINEST_DELAY = 0.05;
 
+    /** Seconds within which two steps are the same. */
+    private static final double SAME_STEP = 1e-9;
+
     private final double[] times;
     private final double[] strong;
     private final double[] weak;
@@ -61,11 +64,21 @@ final class Forces {
             double[] restricted = new double[times.length];
             double[] shifted = new double[times.length];
             double followed = 0;
+            double step = 0;
+            double share = 0;
+            int behind = 0;
             for (int i = 0; i < times.length; i++) {
-                double step = i == 0 ? 0 : times[i] - times[i - 1];
-                followed += (strong[i] - followed) * (1 - Math.exp(-step / delay));
+                double since = i == 0 ? 0 : times[i] - times[i - 1];
+                if (Math.abs(since - step) > SAME_STEP) {
+                    step = since;
+                    share = 1 - Math.exp(-step / delay);
+                }
+                followed += (strong[i] - followed) * share;
                 restricted[i] = followed;
-                shifted[i] = strongAt(times[i] - delay);
+                while (behind < i && times[behind + 1] <= times[i] - delay) {
+                    behind++;
+                }
+                shifted[i] = times[i] - delay < first ? 0 : strong[behind];
             }
             double dead = delay;
             if (distance(i -> restricted[i]) <= bound
@@ -75,23 +88,6 @@ final class Forces {
             }
         }
         return false;
-    }
-
-    private double strongAt(double time) {
-        int low = 0;
-        int high = times.length - 1;
-        if (time < times[0]) {
-            return 0;
-        }
-        while (high - low > 1) {
-            int middle = (low + high) / 2;
-            if (times[middle] <= time) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return strong[low];
     }
 
     /** Root mean square distance of a shape from the weaker wheel, rise and hold weighing alike. */
