@@ -2,7 +2,10 @@ package org.axlecause.measurement;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.axlecause.facts.Tester;
 import org.axlecause.measurement.MonteCarlo.Input;
 import org.axlecause.measurement.MonteCarlo.Spread;
@@ -20,6 +23,19 @@ public final class ImbalanceUncertainty {
     private static final double CLEARLY_APART = 4;
     /** Relative standard uncertainty of the higher force up to which the linear way holds. */
     private static final double WELL_KNOWN = 0.05;
+
+    private static final int KEPT = 64;
+
+    /** The latest simulations: a case is judged again with every entry, and its forces stay what they were. */
+    private static final Map<List<Input>, MonteCarlo.Result> SIMULATED =
+            Collections.synchronizedMap(new LinkedHashMap<>() {
+                private static final long serialVersionUID = 1;
+
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<List<Input>, MonteCarlo.Result> eldest) {
+                    return size() > KEPT;
+                }
+            });
 
     private ImbalanceUncertainty() {}
 
@@ -78,7 +94,12 @@ public final class ImbalanceUncertainty {
         inputs.add(new Input(low, Spread.NORMAL, 0));
         inputs.addAll(ofHigh.errors());
         inputs.addAll(ofLow.errors());
-        return MonteCarlo.propagate(inputs, ImbalanceUncertainty::imbalance, DRAWS);
+        MonteCarlo.Result known = SIMULATED.get(inputs);
+        if (known == null) {
+            known = MonteCarlo.propagate(inputs, ImbalanceUncertainty::imbalance, DRAWS);
+            SIMULATED.put(List.copyOf(inputs), known);
+        }
+        return known;
     }
 
     /** The same for a difference over a base that is known for sure. */
