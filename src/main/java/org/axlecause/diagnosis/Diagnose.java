@@ -67,6 +67,7 @@ public final class Diagnose {
         }
         ranked.sort(Comparator.comparing(RankedCause::standing)
                 .thenComparing(RankedCause::probability, Comparator.reverseOrder())
+                .thenComparing(RankedCause::spokenFor, Comparator.reverseOrder())
                 .thenComparing(RankedCause::code)
                 .thenComparing(RankedCause::place));
         for (Candidate candidate : new TreeSet<>(suspects.ruledOut())) {
@@ -131,7 +132,7 @@ public final class Diagnose {
         weights.add(
                 0,
                 new EvidenceWeight(
-                        "prior",
+                        EvidenceWeight.PRIOR,
                         suspect.candidate.place(),
                         true,
                         rounded(DECIBANS * Math.log(suspect.prior / (1 - suspect.prior)), DECIBAN_SCALE),

@@ -12,4 +12,7 @@ import org.axlecause.facts.Place;
  * @param decibans ten times the decimal logarithm of the odds ratio; for the cause above 0
  * @param says the evidence in words
  */
-public record EvidenceWeight(String code, Place place, boolean shows, BigDecimal decibans, String says) {}
+public record EvidenceWeight(String code, Place place, boolean shows, BigDecimal decibans, String says) {
+
+    static final String PRIOR = "prior";
+}

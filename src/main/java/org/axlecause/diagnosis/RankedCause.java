@@ -36,4 +36,12 @@ public record RankedCause(
         evidence = List.copyOf(evidence);
         because = List.copyOf(because);
     }
+
+    /** How strongly all that was seen and not seen speaks for it, in decibans, whatever age and layout say. */
+    BigDecimal spokenFor() {
+        return evidence.stream()
+                .filter(weight -> !weight.code().equals(EvidenceWeight.PRIOR))
+                .map(EvidenceWeight::decibans)
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+    }
 }

@@ -128,21 +128,64 @@ final class Suspects {
 
     private void link(Suspect suspect) {
         for (Link link : suspect.cause.links()) {
-            for (Place place : places(suspect.candidate, link)) {
-                Sign sign = new Sign(link.evidence(), link.finding(), place);
+            List<Sign> signs = places(suspect.candidate, link).stream()
+                    .map(place -> new Sign(link.evidence(), link.finding(), place))
+                    .toList();
+            Together together = new Together(suspect.cause, signs, link.strength());
+            for (Sign sign : signs) {
                 Links links = bySign.get(sign);
                 if (links != null) {
                     links.suspects.add(suspect);
-                    suspect.seen.put(sign, link.strength());
+                    suspect.seen.put(sign, together.seen());
                 } else if (evidence.missed(sign)) {
-                    suspect.odds *= 1 - link.strength();
-                    suspect.missed.put(sign, link.strength());
+                    suspect.odds *= 1 - together.missed();
+                    suspect.missed.put(sign, together.missed());
                 } else {
                     openLinks
                             .computeIfAbsent(sign, empty -> new ArrayList<>())
-                            .add(new OpenLink(suspect, link.strength()));
+                            .add(new OpenLink(suspect, together.open()));
                 }
             }
+        }
+    }
+
+    /**
+     * Strengths of one link of a cause that shows at several places. A cause of a circuit or of the vehicle shows as a
+     * whole or not at all, and then at each place with a chance of its own: four dragging wheels are one piece of
+     * evidence for what holds them all. A cause of an axle often shows at one of its wheels only.
+     */
+    private final class Together {
+
+        private final double strength;
+        private final boolean asOne;
+        private int seen;
+        private int missed;
+
+        Together(Cause cause, List<Sign> signs, double strength) {
+            this.strength = strength;
+            this.asOne = signs.size() > 1 && cause.level() != Level.AXLE;
+            for (Sign sign : signs) {
+                seen += bySign.containsKey(sign) ? 1 : 0;
+                missed += !bySign.containsKey(sign) && evidence.missed(sign) ? 1 : 0;
+            }
+        }
+
+        double seen() {
+            return !asOne
+                    ? strength
+                    : Math.pow(strength, 1.0 / seen) * model.settings().shownTogether();
+        }
+
+        double missed() {
+            if (!asOne) {
+                return strength;
+            }
+            double each = model.settings().shownTogether();
+            return seen > 0 ? each : 1 - Math.pow(1 - strength + strength * Math.pow(1 - each, missed), 1.0 / missed);
+        }
+
+        double open() {
+            return asOne && seen > 0 ? model.settings().shownTogether() : strength;
         }
     }
 
