@@ -87,6 +87,7 @@ public final class CaseDraw {
                 seed,
                 DAY,
                 drawn,
+                state.brought(),
                 new VehiclePresented(
                         site,
                         complaints.isEmpty() ? PresentationReason.FAILED_INSPECTION : PresentationReason.COMPLAINT,
@@ -187,6 +188,9 @@ public final class CaseDraw {
                             case VEHICLE -> Place.VEHICLE;
                         };
                 state.see(new Sight(trace.component(), trace.condition(), place, trace.agent(), trace.by()));
+                if (trace.brings() != null) {
+                    state.bring(new Fault(trace.brings(), List.of(place)));
+                }
             }
         }
         form.measures().forEach((quantity, range) -> state.measure(at, quantity, range.draw(random)));

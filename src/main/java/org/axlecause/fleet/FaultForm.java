@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.axlecause.facts.Agent;
+import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
@@ -91,6 +92,7 @@ record FaultForm(
      * @param at where
      * @param on kind of wheel brake it needs, or null
      * @param chance how often it is there
+     * @param brings cause that the state is by itself, or null
      * @param by checks without which it stays hidden; none where any look shows it
      */
     record Trace(
@@ -100,10 +102,11 @@ record FaultForm(
             Where at,
             @Nullable On on,
             double chance,
+            @Nullable CauseCode brings,
             List<CheckCode> by) {
 
         static Trace read(YamlNode node) {
-            node.only("component", "condition", "agent", "at", "on", "chance", "by");
+            node.only("component", "condition", "agent", "at", "on", "chance", "brings", "by");
             Where at = node.optionalCode("at", Where.class);
             return new Trace(
                     node.code("component", Component.class),
@@ -112,6 +115,7 @@ record FaultForm(
                     at == null ? Where.FAULT : at,
                     node.optionalCode("on", On.class),
                     node.has("chance") ? node.decimal("chance").doubleValue() : 1,
+                    node.optionalCode("brings", CauseCode.class),
                     node.codes("by", CheckCode.class));
         }
     }

@@ -20,6 +20,7 @@ final class VehicleState {
     private final double weight;
     private final Map<Place, WheelState> wheels = new TreeMap<>();
     private final List<Sight> sights = new ArrayList<>();
+    private final List<Fault> brought = new ArrayList<>();
     private final Map<Place, Map<MeasuredQuantity, Double>> measures = new TreeMap<>();
 
     VehicleState(Vehicle vehicle, Pedal pedal, double weight) {
@@ -78,6 +79,15 @@ final class VehicleState {
 
     void see(Sight sight) {
         sights.add(sight);
+    }
+
+    void bring(Fault fault) {
+        brought.add(fault);
+    }
+
+    /** What the faults have led to and is a fault by itself. */
+    List<Fault> brought() {
+        return List.copyOf(brought);
     }
 
     List<Sight> sights() {

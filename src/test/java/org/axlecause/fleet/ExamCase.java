@@ -3,6 +3,7 @@ package org.axlecause.fleet;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.Entry;
@@ -44,6 +45,11 @@ record ExamCase(DrawnCase drawn, Judgement afterRollers, Judgement atStop, List<
         return drawn.faults().stream().anyMatch(fault -> is(cause, fault));
     }
 
+    /** Whether the cause is there, drawn or brought about by what was drawn. */
+    boolean isThere(ShownCause cause) {
+        return isTrue(cause) || drawn.brought().stream().anyMatch(fault -> is(cause, fault));
+    }
+
     boolean single() {
         return drawn.faults().size() == 1;
     }
@@ -80,10 +86,17 @@ record ExamCase(DrawnCase drawn, Judgement afterRollers, Judgement atStop, List<
         return asked.stream().anyMatch(Asked::wrong);
     }
 
-    /** Causes called confirmed that are not there. */
+    /** Parts called faulty that are sound. */
+    List<ShownCause> soundPartsConfirmed() {
+        return falselyConfirmed().stream()
+                .filter(cause -> cause.code() != CauseCode.TEST_NOT_VALID)
+                .toList();
+    }
+
+    /** Causes called confirmed that are not there, a doubted test included. */
     List<ShownCause> falselyConfirmed() {
         return atStop.causes().stream()
-                .filter(cause -> cause.standing() == CauseStanding.CONFIRMED && !isTrue(cause))
+                .filter(cause -> cause.standing() == CauseStanding.CONFIRMED && !isThere(cause))
                 .toList();
     }
 
@@ -113,6 +126,6 @@ record ExamCase(DrawnCase drawn, Judgement afterRollers, Judgement atStop, List<
 
     /** The probabilities of all causes named, with whether each is there. */
     static Stream<Map.Entry<Double, Boolean>> beliefs(ExamCase one, Judgement judgement) {
-        return open(judgement).map(cause -> Map.entry(cause.probability().doubleValue(), one.isTrue(cause)));
+        return open(judgement).map(cause -> Map.entry(cause.probability().doubleValue(), one.isThere(cause)));
     }
 }

@@ -57,6 +57,12 @@ final class ExamFigures {
                 .toList();
     }
 
+    List<ExamCase> soundPartsConfirmedApartFromWrongAnswers() {
+        return cases.stream()
+                .filter(one -> !one.anyWrong() && !one.soundPartsConfirmed().isEmpty())
+                .toList();
+    }
+
     private List<ExamCase> single() {
         return cases.stream().filter(ExamCase::single).toList();
     }
@@ -102,7 +108,8 @@ final class ExamFigures {
         line(report, "cases with a wrong answer                 %.3f", share(cases, ExamCase::anyWrong));
         line(
                 report,
-                "confirmed though not there, wrong answers aside  %d",
+                "cases without a wrong answer: a sound part confirmed faulty %d, a sound test called false %d",
+                soundPartsConfirmedApartFromWrongAnswers().size(),
                 falselyConfirmedApartFromWrongAnswers().size());
         line(report, "%nbelieved   there   causes");
         for (Bin bin : bins()) {
