@@ -208,7 +208,8 @@ public final class EntryReader {
                 members.quantityOrNull("peak", Dimension.FORCE),
                 members.quantityOrNull("drag", Dimension.FORCE),
                 members.quantityOrNull("fluctuation", Dimension.RATIO),
-                members.flagOrNull("locked"));
+                members.flagOrNull("locked"),
+                members.quantityOrNull("expected", Dimension.FORCE));
     }
 
     private static Trace trace(Members members) {

@@ -68,6 +68,11 @@ final class CausesReader {
         readLinks(node.optional("shows-on-other-wheel"), false, Reach.OTHER_WHEEL, links);
         readLinks(node.optional("shows-on-circuit"), false, Reach.CIRCUIT_WHEELS, links);
         readLinks(node.optional("leaves"), true, Reach.SAME_WHEEL, links);
+        if (node.items("proved-by").isEmpty()) {
+            throw node.wrong(
+                    "nothing proves '" + node.text("code") + "'",
+                    "write under proved-by which findings or circumstances prove it");
+        }
         YamlNode bothSides = node.optional("both-sides");
         if (bothSides != null && level != Level.WHEEL) {
             throw bothSides.wrong("only a cause at a wheel can be on both sides", "remove it or write at: wheel");

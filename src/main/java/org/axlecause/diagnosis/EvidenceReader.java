@@ -16,6 +16,7 @@ import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.ScopeItem;
 import org.axlecause.facts.Spot;
 import org.axlecause.facts.SymptomCode;
+import org.axlecause.facts.TestCondition;
 import org.axlecause.facts.ThresholdCode;
 import org.axlecause.shared.YamlNode;
 import org.jspecify.annotations.Nullable;
@@ -86,16 +87,22 @@ final class EvidenceReader {
             }
         }
         for (YamlNode node : root.items("circumstances")) {
-            node.only("code", "symptom", "shows", "recent-work", "text");
+            node.only("code", "symptom", "shows", "recent-work", "reported", "text");
             SymptomCode symptom = node.optionalCode("symptom", SymptomCode.class);
             Circumstance circumstance = new Circumstance(
                     node.text("code"),
                     node.text("text"),
                     symptom,
                     Boolean.TRUE.equals(node.optionalFlag("shows")),
-                    node.codes("recent-work", ScopeItem.class));
-            if ((symptom == null) == circumstance.recentWork().isEmpty()) {
-                throw node.wrong("a circumstance is a symptom or recent work", "write one of symptom, recent-work");
+                    node.codes("recent-work", ScopeItem.class),
+                    node.codes("reported", TestCondition.class));
+            int kinds = (symptom == null ? 0 : 1)
+                    + (circumstance.recentWork().isEmpty() ? 0 : 1)
+                    + (circumstance.reported().isEmpty() ? 0 : 1);
+            if (kinds != 1) {
+                throw node.wrong(
+                        "circumstance '" + circumstance.code() + "' is not one of symptom, recent work, report",
+                        "write one of symptom, recent-work, reported");
             }
             circumstances.put(circumstance.code(), circumstance);
         }

@@ -51,7 +51,8 @@ public enum CheckCode {
     HUB_HEAT_COMPARISON,
     SEAT_CLEANING,
     SWAP_SUSPECT_PART,
-    HELD_STOP_FROM_LOW_SPEED;
+    HELD_STOP_FROM_LOW_SPEED,
+    PUMP_AND_TURN;
 
     /** The code on the wire. */
     @Override

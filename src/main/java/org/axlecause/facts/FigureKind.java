@@ -33,7 +33,8 @@ public enum FigureKind {
     /** Force at which the wheel locked or slipped on the rollers, as reported or as its trace shows; there only where it did. */
     SLIP_FORCE("N"),
     /** Force for each newton at the pedal in the middle of the rise. */
-    STEEPNESS("N/N");
+    STEEPNESS("N/N"),
+    SCATTER("%");
 
     private final String unit;
 

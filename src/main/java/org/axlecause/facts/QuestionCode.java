@@ -23,7 +23,8 @@ public enum QuestionCode {
     POLICY_UNKNOWN,
     UPSTREAM_UNPROVEN,
     TOO_CLOSE_TO_CALL,
-    PLACE_UNCLEAR;
+    PLACE_UNCLEAR,
+    COMPLAINT_UNANSWERED;
 
     /** The code on the wire. */
     @Override

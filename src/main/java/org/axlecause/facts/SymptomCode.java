@@ -38,7 +38,9 @@ public enum SymptomCode {
     FLUID_LOW,
     WARNING_LAMP_LIT,
     PROPORTIONAL_LOSS,
-    TEST_NOT_REPEATABLE;
+    TEST_NOT_REPEATABLE,
+    FORCE_RECOVERS_WARM,
+    DRAG_GROWS;
 
     /** The code on the wire. */
     @Override

@@ -49,7 +49,12 @@ public enum ThresholdCode {
     PEDAL_RESERVE_LEAST,
     TOO_CLOSE_RISK,
     GRAB_STEEPNESS_RATIO,
-    GRAB_LOCK_SHARE;
+    GRAB_LOCK_SHARE,
+    GRAB_ABOVE_EXPECTED,
+    SCATTER,
+    RISE_TIME,
+    WARM_RECOVERY,
+    DRAG_GROWTH;
 
     /** The code on the wire. */
     @Override

@@ -1,19 +1,30 @@
 package org.axlecause.judgement;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import org.axlecause.facts.AxleReading;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.Complaint;
 import org.axlecause.facts.ComplaintCode;
+import org.axlecause.facts.EntryId;
+import org.axlecause.facts.ExpectedForce;
 import org.axlecause.facts.Finding;
 import org.axlecause.facts.FindingRecorded;
 import org.axlecause.facts.FindingStage;
+import org.axlecause.facts.Place;
 import org.axlecause.facts.Policy;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RegimeTerms;
+import org.axlecause.facts.ReportedCondition;
+import org.axlecause.facts.RollerTestRecorded;
+import org.axlecause.facts.Side;
 import org.axlecause.facts.Stage;
+import org.axlecause.facts.Surface;
+import org.axlecause.facts.TestCondition;
 import org.axlecause.facts.Vehicle;
+import org.axlecause.facts.WheelReading;
 import org.jspecify.annotations.Nullable;
 
 /** Gathers the facts of the first call of the rule base: what speaks about deficiencies, symptoms and causes. */
@@ -23,6 +34,7 @@ final class FirstCall {
 
     /** Facts that speak about the state in which the vehicle came. */
     static List<Object> asFound(
+            StandingHistory history,
             Presentation presentation,
             List<Finding> findings,
             Tests tests,
@@ -41,6 +53,8 @@ final class FirstCall {
             facts.add(new Complaint(complaint));
         }
         facts.addAll(presentation.content().recentWork());
+        addReported(facts, history, vehicle);
+        facts.addAll(tests.earlierFigures(Tests.BEFORE));
         addTests(facts, tests, Tests.BEFORE);
         addTerms(facts, terms);
         return facts;
@@ -76,6 +90,42 @@ final class FirstCall {
             }
         }
         return findings;
+    }
+
+    /** What was reported beside the readings of tests before the work: circumstances and forces to expect. */
+    private static void addReported(List<Object> facts, StandingHistory history, Vehicle vehicle) {
+        for (Recorded recorded : history.of(RollerTestRecorded.class)) {
+            RollerTestRecorded test = (RollerTestRecorded) recorded.entry();
+            if (!Tests.BEFORE.contains(test.stage())) {
+                continue;
+            }
+            for (AxleReading axle : test.axles()) {
+                if (vehicle.axle(axle.number()) != null) {
+                    for (TestCondition condition : reported(test)) {
+                        facts.add(new ReportedCondition(
+                                condition, Place.ofAxle(axle.number()), recorded.id(), test.brake()));
+                    }
+                    addExpected(facts, recorded.id(), test, Place.ofWheel(axle.number(), Side.LEFT), axle.left());
+                    addExpected(facts, recorded.id(), test, Place.ofWheel(axle.number(), Side.RIGHT), axle.right());
+                }
+            }
+        }
+    }
+
+    private static Set<TestCondition> reported(RollerTestRecorded test) {
+        Set<TestCondition> reported = EnumSet.noneOf(TestCondition.class);
+        reported.addAll(test.conditions());
+        if (test.surface() == Surface.WET) {
+            reported.add(TestCondition.ROLLERS_WET);
+        }
+        return reported;
+    }
+
+    private static void addExpected(
+            List<Object> facts, EntryId id, RollerTestRecorded test, Place wheel, @Nullable WheelReading reading) {
+        if (reading != null && reading.expected() != null) {
+            facts.add(new ExpectedForce(wheel, id, test.stage(), test.brake(), reading.expected()));
+        }
     }
 
     private static void addTests(List<Object> facts, Tests tests, Set<Stage> stages) {

@@ -122,8 +122,8 @@ public final class Judge {
         List<Candidate> candidates = model.candidates(vehicle);
         boolean inRange = !candidates.isEmpty();
 
-        Conclusions first =
-                rules.conclude(FirstCall.asFound(presentation, findings, tests, matter.policy(), terms, candidates));
+        Conclusions first = rules.conclude(
+                FirstCall.asFound(history, presentation, findings, tests, matter.policy(), terms, candidates));
         List<Deficiency> asFound = first.of(Deficiency.class);
         Conclusions last = tests.has(Tests.AFTER)
                 ? rules.conclude(FirstCall.afterWork(vehicle, tests, matter.policy(), terms))

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Deficiency;
+import org.axlecause.facts.EarlierFigure;
 import org.axlecause.facts.Exemption;
 import org.axlecause.facts.Figure;
 import org.axlecause.facts.Limit;
@@ -66,6 +67,24 @@ final class Tests {
     /** Figures of the latest tests of these stages. */
     List<Figure> figures(Set<Stage> stages) {
         return latest(stages, TestRun::figures, Figure::place);
+    }
+
+    /** Figures of those tests of these stages that a later one of the same axle and brake has taken the place of. */
+    List<EarlierFigure> earlierFigures(Set<Stage> stages) {
+        List<EarlierFigure> earlier = new ArrayList<>();
+        for (BrakeSystem brake : BrakeSystem.values()) {
+            Map<Place, TestRun> latest = latestByAxle(brake, stages);
+            for (TestRun run : runs) {
+                if (run.brake() == brake && stages.contains(run.stage())) {
+                    for (Figure figure : run.figures()) {
+                        if (!run.equals(latest.get(figure.place().axlePlace()))) {
+                            earlier.add(new EarlierFigure(figure));
+                        }
+                    }
+                }
+            }
+        }
+        return earlier;
     }
 
     /** Shapes of the loss in the latest tests of these stages. */

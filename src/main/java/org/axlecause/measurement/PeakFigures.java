@@ -30,7 +30,8 @@ final class PeakFigures {
             FigureKind.SECOND_HARMONIC,
             FigureKind.HYSTERESIS,
             FigureKind.STEEPNESS,
-            FigureKind.DECAY_WHILE_HELD);
+            FigureKind.DECAY_WHILE_HELD,
+            FigureKind.SCATTER);
 
     /** What an axle shows only over effort. */
     static final List<FigureKind> TIMED_BY_AXLE =

@@ -91,6 +91,7 @@ final class TraceFigures {
         boolean turns = whole && !trace.turn().ambiguous();
         share(FigureKind.FIRST_HARMONIC, place, turns ? wheel.harmonic(1) : Double.NaN, swingError);
         share(FigureKind.SECOND_HARMONIC, place, turns ? wheel.harmonic(2) : Double.NaN, swingError);
+        share(FigureKind.SCATTER, place, whole ? wheel.scatter() : Double.NaN, null);
         share(FigureKind.DECAY_WHILE_HELD, place, whole ? wheel.decay() : Double.NaN, decayError(wheel));
         steepness(place, whole ? trace.steepness(side, QUARTER, THREE_QUARTERS) : Double.NaN);
         share(FigureKind.HYSTERESIS, place, whole ? hysteresis(wheel) : Double.NaN, ofTwo(wheel));

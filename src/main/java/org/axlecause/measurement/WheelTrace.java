@@ -253,6 +253,14 @@ final class WheelTrace {
         return -fit.slope() * trade.of(TradeValueCode.DECAY_SPAN) / hold;
     }
 
+    /** Width, to either side, of what slow change and swing leave of the held force, in parts of it. */
+    double scatter() {
+        if (fit == null || !hasTurns() || hold <= 0) {
+            return Double.NaN;
+        }
+        return 2 * fit.residual() / hold;
+    }
+
     /** Standard deviation of the noise that smoothing leaves. */
     double noiseLeft() {
         double noise = force.noise();

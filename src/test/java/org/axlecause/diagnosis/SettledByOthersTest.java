@@ -6,12 +6,14 @@ import static org.axlecause.diagnosis.Cases.REAR_LEFT;
 import static org.axlecause.diagnosis.Cases.REAR_RIGHT;
 import static org.axlecause.diagnosis.Cases.found;
 import static org.axlecause.diagnosis.Cases.van;
+import static org.axlecause.facts.Because.because;
 import static org.axlecause.inference.RuleBench.shownBy;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import org.axlecause.facts.Agent;
+import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CheckCode;
@@ -24,7 +26,12 @@ import org.axlecause.facts.Likelier;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.RecentWork;
 import org.axlecause.facts.Refutation;
+import org.axlecause.facts.ReportedCondition;
 import org.axlecause.facts.ScopeItem;
+import org.axlecause.facts.Strength;
+import org.axlecause.facts.Symptom;
+import org.axlecause.facts.SymptomCode;
+import org.axlecause.facts.TestCondition;
 import org.axlecause.facts.TestDoubt;
 import org.axlecause.facts.Threshold;
 import org.axlecause.facts.ThresholdCode;
@@ -200,6 +207,47 @@ class SettledByOthersTest {
                 .returns(CauseCode.TEST_NOT_VALID, Likelier::code)
                 .returns(REAR, Likelier::place)
                 .satisfies(shownBy(rule, "a doubt"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "CAU-874, rust-film, STOOD_FOR_LONG",
+        "CAU-874, rust-film, BRAKES_COLD",
+        "CAU-875, grip-limit, TYRE_WET",
+        "CAU-875, grip-limit, ROLLERS_WET",
+        "CAU-875, grip-limit, ROLLERS_WORN",
+        "CAU-875, grip-limit, LOAD_SHIFTED",
+        "CAU-876, regenerative-blending, REGENERATIVE_BRAKING_ACTIVE",
+        "CAU-877, tyres-unequal, TYRES_UNEQUAL",
+        "CAU-877, tyres-unequal, TYRE_UNDER_INFLATED",
+        "CAU-877, tyres-unequal, TYRE_DAMAGED",
+        "CAU-878, long-disuse, STOOD_FOR_LONG"
+    })
+    void what_is_reported_with_a_test_makes_what_it_stands_for_likelier(
+            String rule, String cause, TestCondition condition) {
+        ReportedCondition reported =
+                new ReportedCondition(condition, REAR, new EntryId("/lane", "rt-1"), BrakeSystem.SERVICE);
+        Candidate blending = new Candidate(CauseCode.REGENERATIVE_BLENDING, REAR);
+
+        assertThat(on(reported, blending).of(Likelier.class))
+                .filteredOn(one -> one.because().rule().equals(rule))
+                .singleElement()
+                .returns(REAR, Likelier::place)
+                .returns(cause, one -> one.code().toString())
+                .satisfies(shownBy(rule, condition.toString()));
+        assertThat(on(blending).of(Likelier.class)).isEmpty();
+    }
+
+    @Test
+    void a_reading_that_does_not_come_back_misleads_unless_grip_drive_or_cold_brakes_account_for_it() {
+        Symptom differs = new Symptom(SymptomCode.TEST_NOT_REPEATABLE, REAR, Strength.CLEAR, because("SYM-360"));
+        Symptom warm = new Symptom(SymptomCode.FORCE_RECOVERS_WARM, REAR_LEFT, Strength.CLEAR, because("SYM-370"));
+        ReportedCondition wet = new ReportedCondition(
+                TestCondition.ROLLERS_WET, REAR, new EntryId("/lane", "rt-1"), BrakeSystem.SERVICE);
+
+        assertThat(on(differs).of(Proof.class)).extracting(Proof::code).containsExactly(CauseCode.TEST_NOT_VALID);
+        assertThat(on(differs, wet).of(Proof.class)).extracting(Proof::code).containsExactly(CauseCode.GRIP_LIMIT);
+        assertThat(on(differs, warm).of(Proof.class)).isEmpty();
     }
 
     private static Conclusions on(Object... facts) {

@@ -15,7 +15,9 @@ import org.axlecause.facts.ComplaintCode;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
 import org.axlecause.facts.DoubtCode;
+import org.axlecause.facts.EarlierFigure;
 import org.axlecause.facts.EntryId;
+import org.axlecause.facts.ExpectedForce;
 import org.axlecause.facts.Figure;
 import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.Finding;
@@ -23,7 +25,9 @@ import org.axlecause.facts.FindingStage;
 import org.axlecause.facts.LossShape;
 import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.Measurement;
+import org.axlecause.facts.OpenQuestion;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.ReportedCondition;
 import org.axlecause.facts.ShapeOfLoss;
 import org.axlecause.facts.Side;
 import org.axlecause.facts.Stage;
@@ -31,6 +35,7 @@ import org.axlecause.facts.Strength;
 import org.axlecause.facts.Symptom;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.facts.SymptomObservable;
+import org.axlecause.facts.TestCondition;
 import org.axlecause.facts.TestDoubt;
 import org.axlecause.facts.Threshold;
 import org.axlecause.facts.ThresholdCode;
@@ -472,7 +477,7 @@ class SymptomRulesTest {
 
     @Test
     void a_second_run_that_reads_otherwise_shows_that_the_first_did_not_hold() {
-        Figure first = figure(FigureKind.PEAK_IMBALANCE, REAR, "0.35");
+        EarlierFigure first = new EarlierFigure(figure(FigureKind.PEAK_IMBALANCE, REAR, "0.35"));
         Figure gone = figure(FigureKind.PEAK_IMBALANCE, REAR, "0.14", Stage.DIAGNOSTIC, SERVICE, "rt-2");
         Figure back = figure(FigureKind.PEAK_IMBALANCE, REAR, "0.33", Stage.DIAGNOSTIC, SERVICE, "rt-2");
 
@@ -487,14 +492,14 @@ class SymptomRulesTest {
 
     @Test
     void a_weak_wheel_that_changes_sides_in_a_second_run_was_never_weak() {
-        Figure[] runs = {
-            figure(FigureKind.PEAK, LEFT, "1000"),
-            figure(FigureKind.PEAK, RIGHT, "600"),
+        Object[] runs = {
+            new EarlierFigure(figure(FigureKind.PEAK, LEFT, "1000")),
+            new EarlierFigure(figure(FigureKind.PEAK, RIGHT, "600")),
             figure(FigureKind.PEAK, LEFT, "600", Stage.DIAGNOSTIC, SERVICE, "rt-2"),
             figure(FigureKind.PEAK, RIGHT, "1000", Stage.DIAGNOSTIC, SERVICE, "rt-2")
         };
 
-        assertThat(service((Object[]) runs))
+        assertThat(service(runs))
                 .filteredOn(symptom -> symptom.code() == SymptomCode.TEST_NOT_REPEATABLE)
                 .singleElement()
                 .returns(REAR, Symptom::place)
@@ -507,6 +512,171 @@ class SymptomRulesTest {
                 .singleElement()
                 .returns(REAR, Symptom::place)
                 .satisfies(shownBy("SYM-362", "1000 N and 700 N"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1000, 1151, true", "1000, 1150, false", "1000, 900, false"})
+    void force_that_comes_up_clearly_in_a_second_run_recovers_warm(String cold, String warm, boolean recovers) {
+        EarlierFigure first = new EarlierFigure(figure(FigureKind.PEAK, LEFT, cold));
+        Figure second = figure(FigureKind.PEAK, LEFT, warm, Stage.DIAGNOSTIC, SERVICE, "rt-2");
+
+        assertThat(service(first, second)).hasSize(recovers ? 1 : 0).allSatisfy(symptom -> {
+            assertThat(symptom.code()).isEqualTo(SymptomCode.FORCE_RECOVERS_WARM);
+            assertThat(symptom.place()).isEqualTo(LEFT);
+            assertThat(symptom).satisfies(shownBy("SYM-370"));
+        });
+        assertThat(observable(first, second)).contains("SYM-375 force-recovers-warm axle 2 left");
+        assertThat(asked(first, second)).isEqualTo(recovers ? List.of("SYM-371 doubtful-test axle 2 left") : List.of());
+    }
+
+    @Test
+    void a_second_run_with_cold_brakes_shows_no_recovery() {
+        EarlierFigure first = new EarlierFigure(figure(FigureKind.PEAK, LEFT, "1000"));
+        Figure second = figure(FigureKind.PEAK, LEFT, "1300", Stage.DIAGNOSTIC, SERVICE, "rt-2");
+        ReportedCondition cold = new ReportedCondition(TestCondition.BRAKES_COLD, REAR, test("rt-2"), SERVICE);
+
+        assertThat(service(first, second, cold)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"160, 241, true", "160, 240, false", "90, 149, false"})
+    void drag_that_grows_in_a_second_run_is_told(String cold, String warm, boolean grows) {
+        EarlierFigure first = new EarlierFigure(figure(FigureKind.DRAG, LEFT, cold));
+        Figure second = figure(FigureKind.DRAG, LEFT, warm, Stage.DIAGNOSTIC, SERVICE, "rt-2");
+
+        assertThat(service(first, second))
+                .filteredOn(symptom -> symptom.code() == SymptomCode.DRAG_GROWS)
+                .hasSize(grows ? 1 : 0)
+                .allSatisfy(symptom -> assertThat(symptom).satisfies(shownBy("SYM-380")));
+    }
+
+    @Test
+    void drag_that_was_read_twice_or_tried_after_pumping_could_have_grown() {
+        EarlierFigure first = new EarlierFigure(figure(FigureKind.DRAG, LEFT, "160"));
+        Figure second = figure(FigureKind.DRAG, LEFT, "150", Stage.DIAGNOSTIC, SERVICE, "rt-2");
+
+        assertThat(observable(first, second)).contains("SYM-385 drag-grows axle 2 left");
+        assertThat(service(finding(Component.TYRE, Condition.TIGHT, LEFT, CheckCode.PUMP_AND_TURN)))
+                .singleElement()
+                .returns(SymptomCode.DRAG_GROWS, Symptom::code)
+                .satisfies(shownBy("SYM-381"));
+        assertThat(observable(finding(Component.TYRE, Condition.SOUND, LEFT, CheckCode.PUMP_AND_TURN)))
+                .containsExactly("SYM-386 drag-grows axle 2 left");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1000, 1250, 1000, true", "1000, 1249, 1000, false", "1000, 1300, 801, true", "1000, 1300, 800, false"})
+    void a_wheel_far_above_its_record_grabs_where_its_partner_brakes_as_expected(
+            String expected, String high, String low, boolean grabs) {
+        assertThat(service(
+                        figure(FigureKind.PEAK, LEFT, high),
+                        expected(LEFT, expected),
+                        figure(FigureKind.PEAK, RIGHT, low),
+                        expected(RIGHT, expected)))
+                .filteredOn(symptom -> symptom.code() == SymptomCode.GRAB_ONE_WHEEL)
+                .hasSize(grabs ? 1 : 0)
+                .allSatisfy(symptom -> {
+                    assertThat(symptom.place()).isEqualTo(LEFT);
+                    assertThat(symptom).satisfies(shownBy("SYM-170", "expected force axle 2 left"));
+                });
+        assertThat(observable(figure(FigureKind.PEAK, LEFT, high), expected(LEFT, expected)))
+                .contains("SYM-175 grab-one-wheel axle 2 left");
+    }
+
+    @Test
+    void the_lower_wheel_is_not_low_where_it_brakes_as_its_record_leads_to_expect() {
+        Figure high = figure(FigureKind.PEAK, LEFT, "1500");
+        Figure low = figure(FigureKind.PEAK, RIGHT, "1000");
+
+        assertThat(service(high, low)).extracting(Symptom::code).containsExactly(SymptomCode.ONE_WHEEL_LOW);
+        assertThat(service(high, low, expected(RIGHT, "1200"))).isEmpty();
+        assertThat(service(high, low, expected(RIGHT, "1250")))
+                .extracting(Symptom::code)
+                .containsExactly(SymptomCode.ONE_WHEEL_LOW);
+    }
+
+    @Test
+    void wheels_below_their_record_are_low_although_they_balance() {
+        Figure left = figure(FigureKind.PEAK, LEFT, "699");
+        Figure right = figure(FigureKind.PEAK, RIGHT, "699");
+
+        assertThat(service(left, right)).isEmpty();
+        assertThat(service(left, right, expected(LEFT, "1000"), expected(RIGHT, "1000")))
+                .singleElement()
+                .returns(SymptomCode.AXLE_LOW, Symptom::code)
+                .returns(REAR, Symptom::place)
+                .satisfies(shownBy("SYM-021"));
+        assertThat(service(left, right, expected(LEFT, "1000"), expected(RIGHT, "700")))
+                .singleElement()
+                .returns(SymptomCode.ONE_WHEEL_LOW, Symptom::code)
+                .returns(LEFT, Symptom::place)
+                .satisfies(shownBy("SYM-012"));
+        assertThat(service(left, right, expected(LEFT, "998"), expected(RIGHT, "998")))
+                .isEmpty();
+    }
+
+    @Test
+    void a_wheel_that_met_the_limit_of_grip_shows_nothing_of_its_brake() {
+        Figure high = figure(FigureKind.PEAK, LEFT, "1500");
+        Figure low = figure(FigureKind.PEAK, RIGHT, "800");
+        TestDoubt slipped = new TestDoubt(DoubtCode.LOCKED_ON_LIGHT_LOAD, RIGHT, test("rt-1"), "locked at 800 N");
+
+        assertThat(service(high, low, slipped)).extracting(Symptom::code).containsExactly(SymptomCode.EARLY_LOCK);
+        assertThat(observable(high, low, slipped)).doesNotContain("SYM-015 one-wheel-low axle 2 right");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3.0, 3.0, true", "3.0, 2.99, false"})
+    void an_axle_whose_wheels_both_need_too_long_rises_slowly(String left, String right, boolean slow) {
+        assertThat(service(figure(FigureKind.RISE_TIME, LEFT, left), figure(FigureKind.RISE_TIME, RIGHT, right)))
+                .hasSize(slow ? 1 : 0)
+                .allSatisfy(symptom -> {
+                    assertThat(symptom.code()).isEqualTo(SymptomCode.SLOW_RISE_AXLE);
+                    assertThat(symptom).satisfies(shownBy("SYM-130"));
+                });
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.10, 0.19, true", "0.099, 0.19, false", "0.10, 0.20, false"})
+    void force_that_scatters_without_a_rhythm_is_irregular(String scatter, String swing, boolean irregular) {
+        Figure jumps = figure(FigureKind.SCATTER, LEFT, scatter);
+
+        assertThat(service(jumps, figure(FigureKind.FLUCTUATION, LEFT, swing)))
+                .filteredOn(symptom -> symptom.code() == SymptomCode.IRREGULAR_FORCE)
+                .hasSize(irregular ? 1 : 0)
+                .allSatisfy(symptom -> assertThat(symptom).satisfies(shownBy("SYM-280")));
+        assertThat(observable(jumps)).containsExactly("SYM-285 irregular-force axle 2 left");
+        assertThat(observable(unseen(FigureKind.SCATTER, LEFT))).isEmpty();
+    }
+
+    @Test
+    void a_complaint_that_no_test_has_answered_stays_a_question() {
+        assertThat(asked(new Complaint(ComplaintCode.PULLS))).containsExactly("SYM-911 complaint-unanswered vehicle");
+        assertThat(asked(new Complaint(ComplaintCode.PULLS), figure(FigureKind.PEAK_IMBALANCE, REAR, "0.20")))
+                .isEmpty();
+        assertThat(asked(new Complaint(ComplaintCode.HOT_WHEEL)))
+                .containsExactly("SYM-912 complaint-unanswered vehicle");
+        assertThat(asked(new Complaint(ComplaintCode.HOT_WHEEL), figure(FigureKind.DRAG, LEFT, "150")))
+                .isEmpty();
+        assertThat(asked(new Complaint(ComplaintCode.NOISE))).containsExactly("SYM-913 complaint-unanswered vehicle");
+        assertThat(asked(
+                        new Complaint(ComplaintCode.NOISE),
+                        finding(Component.HUB_BEARING, Condition.SOUND, LEFT, CheckCode.HUB_PLAY_CHECK)))
+                .isEmpty();
+        assertThat(asked(new Complaint(ComplaintCode.PARKING_BRAKE_WEAK)))
+                .containsExactly("SYM-914 complaint-unanswered vehicle");
+        assertThat(asked(new Complaint(ComplaintCode.PARKING_BRAKE_WEAK), parking(FigureKind.PEAK, LEFT, "300")))
+                .isEmpty();
+    }
+
+    private static List<String> asked(Object... facts) {
+        return RULES.given(facts).and(thresholds()).concluded(OpenQuestion.class).stream()
+                .map(open -> open.because().rule() + " " + open.code() + " " + open.place())
+                .toList();
+    }
+
+    private static ExpectedForce expected(Place place, String force) {
+        return new ExpectedForce(place, test("rt-1"), Stage.ARRIVAL, SERVICE, new BigDecimal(force));
     }
 
     private static List<Symptom> service(Object... facts) {
@@ -550,7 +720,13 @@ class SymptomRulesTest {
             threshold(ThresholdCode.HIGH_EFFORT_IMBALANCE_HIGH, "0.25"),
             threshold(ThresholdCode.PARKING_IMBALANCE, "0.30"),
             threshold(ThresholdCode.PARKING_LOW_EFFICIENCY, "0.20"),
-            threshold(ThresholdCode.PEDAL_RESERVE_LEAST, "0.20")
+            threshold(ThresholdCode.PEDAL_RESERVE_LEAST, "0.20"),
+            threshold(ThresholdCode.AXLE_LOW_SHARE, "0.70"),
+            threshold(ThresholdCode.GRAB_ABOVE_EXPECTED, "0.25"),
+            threshold(ThresholdCode.SCATTER, "0.10"),
+            threshold(ThresholdCode.RISE_TIME, "3.0"),
+            threshold(ThresholdCode.WARM_RECOVERY, "1.15"),
+            threshold(ThresholdCode.DRAG_GROWTH, "1.5")
         };
     }
 
