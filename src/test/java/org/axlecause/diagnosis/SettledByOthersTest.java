@@ -17,12 +17,15 @@ import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CheckCode;
+import org.axlecause.facts.CircuitSplit;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
 import org.axlecause.facts.DoubtCode;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.ExplainedAway;
 import org.axlecause.facts.Likelier;
+import org.axlecause.facts.OpenQuestion;
+import org.axlecause.facts.Place;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.RecentWork;
 import org.axlecause.facts.Refutation;
@@ -241,13 +244,49 @@ class SettledByOthersTest {
     @Test
     void a_reading_that_does_not_come_back_misleads_unless_grip_drive_or_cold_brakes_account_for_it() {
         Symptom differs = new Symptom(SymptomCode.TEST_NOT_REPEATABLE, REAR, Strength.CLEAR, because("SYM-360"));
-        Symptom warm = new Symptom(SymptomCode.FORCE_RECOVERS_WARM, REAR_LEFT, Strength.CLEAR, because("SYM-370"));
+        ReportedCondition cold = new ReportedCondition(
+                TestCondition.BRAKES_COLD, REAR, new EntryId("/lane", "rt-1"), BrakeSystem.SERVICE);
         ReportedCondition wet = new ReportedCondition(
                 TestCondition.ROLLERS_WET, REAR, new EntryId("/lane", "rt-1"), BrakeSystem.SERVICE);
 
         assertThat(on(differs).of(Proof.class)).extracting(Proof::code).containsExactly(CauseCode.TEST_NOT_VALID);
         assertThat(on(differs, wet).of(Proof.class)).extracting(Proof::code).containsExactly(CauseCode.GRIP_LIMIT);
-        assertThat(on(differs, warm).of(Proof.class)).isEmpty();
+        assertThat(on(differs, cold).of(Proof.class)).isEmpty();
+    }
+
+    @Test
+    void with_a_long_pedal_a_weak_pair_on_one_circuit_makes_the_loss_of_the_circuit_likelier() {
+        Symptom pedal = new Symptom(SymptomCode.PEDAL_LONG, Place.VEHICLE, Strength.CLEAR, because("SYM-290"));
+        Symptom diagonal =
+                new Symptom(SymptomCode.DIAGONAL_LOW, Place.ofCircuit(2), Strength.CLEAR, because("SYM-030"));
+        Symptom front = new Symptom(SymptomCode.FRONT_AXLE_LOW, Place.ofAxle(1), Strength.CLEAR, because("SYM-040"));
+        List<Object> frontRear = new ArrayList<>(List.of(pedal, front));
+        frontRear.add(Cases.vehicle(
+                "N1",
+                CircuitSplit.FRONT_REAR,
+                van().axles().get(0),
+                van().axles().get(1)));
+        frontRear.add(new Candidate(CauseCode.CIRCUIT_LOST, Place.ofCircuit(1)));
+        frontRear.add(new Candidate(CauseCode.CIRCUIT_LOST, Place.ofCircuit(2)));
+
+        assertThat(on(pedal, diagonal).of(Likelier.class))
+                .singleElement()
+                .returns(Place.ofCircuit(2), Likelier::place)
+                .satisfies(shownBy("CAU-861"));
+        assertThat(on(diagonal).of(Likelier.class)).isEmpty();
+        assertThat(RULES.conclude(frontRear).of(Likelier.class))
+                .singleElement()
+                .returns(Place.ofCircuit(1), Likelier::place)
+                .satisfies(shownBy("CAU-860"));
+    }
+
+    @Test
+    void new_linings_on_old_cylinders_are_a_question_and_on_new_ones_are_not() {
+        Object worn = found(Component.SHOE_LINING, Condition.WORN, REAR_RIGHT);
+        RecentWork cylinders = new RecentWork(ScopeItem.WHEEL_CYLINDER, REAR, null, null);
+
+        assertThat(on(worn).of(OpenQuestion.class)).singleElement().satisfies(shownBy("CAU-880"));
+        assertThat(on(worn, cylinders).of(OpenQuestion.class)).isEmpty();
     }
 
     private static Conclusions on(Object... facts) {

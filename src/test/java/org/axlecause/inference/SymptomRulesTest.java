@@ -172,16 +172,16 @@ class SymptomRulesTest {
 
     @Test
     void a_wheel_with_less_than_a_tenth_of_its_partner_gives_no_force() {
-        Figure high = figure(FigureKind.PEAK, LEFT, "1000");
+        Figure high = figure(FigureKind.PEAK, LEFT, "2000");
 
-        assertThat(service(high, figure(FigureKind.PEAK, RIGHT, "99")))
+        assertThat(service(high, figure(FigureKind.PEAK, RIGHT, "199")))
                 .filteredOn(symptom -> symptom.code() == SymptomCode.NO_FORCE_AT_WHEEL)
                 .singleElement()
                 .returns(RIGHT, Symptom::place)
                 .satisfies(shownBy("SYM-250"));
-        assertThat(service(high, figure(FigureKind.PEAK, RIGHT, "100")))
+        assertThat(service(high, figure(FigureKind.PEAK, RIGHT, "200")))
                 .noneMatch(symptom -> symptom.code() == SymptomCode.NO_FORCE_AT_WHEEL);
-        assertThat(observable(high, figure(FigureKind.PEAK, RIGHT, "100")))
+        assertThat(observable(high, figure(FigureKind.PEAK, RIGHT, "200")))
                 .contains("SYM-255 no-force-at-wheel axle 2 right", "SYM-255 no-force-at-wheel axle 2 left");
     }
 
@@ -625,6 +625,17 @@ class SymptomRulesTest {
         assertThat(observable(high, low, slipped)).doesNotContain("SYM-015 one-wheel-low axle 2 right");
     }
 
+    @Test
+    void a_dead_axle_gives_no_force_although_its_wheels_read_alike() {
+        assertThat(service(figure(FigureKind.PEAK, LEFT, "149"), figure(FigureKind.PEAK, RIGHT, "145")))
+                .extracting(symptom -> symptom.because().rule() + " " + symptom.place())
+                .containsExactlyInAnyOrder("SYM-251 axle 2 left", "SYM-251 axle 2 right");
+        assertThat(observable(figure(FigureKind.PEAK, LEFT, "149"), figure(FigureKind.PEAK, RIGHT, "145")))
+                .noneMatch(one -> one.startsWith("SYM-255"));
+        assertThat(service(figure(FigureKind.PEAK, LEFT, "150"), figure(FigureKind.PEAK, RIGHT, "150")))
+                .isEmpty();
+    }
+
     @ParameterizedTest
     @CsvSource({"3.0, 3.0, true", "3.0, 2.99, false"})
     void an_axle_whose_wheels_both_need_too_long_rises_slowly(String left, String right, boolean slow) {
@@ -653,6 +664,10 @@ class SymptomRulesTest {
     void a_complaint_that_no_test_has_answered_stays_a_question() {
         assertThat(asked(new Complaint(ComplaintCode.PULLS))).containsExactly("SYM-911 complaint-unanswered vehicle");
         assertThat(asked(new Complaint(ComplaintCode.PULLS), figure(FigureKind.PEAK_IMBALANCE, REAR, "0.20")))
+                .isEmpty();
+        assertThat(asked(new Complaint(ComplaintCode.PULLS), figure(FigureKind.DRAG, LEFT, "150")))
+                .isEmpty();
+        assertThat(asked(new Complaint(ComplaintCode.PULLS), figure(FigureKind.RESIDUAL, LEFT, "100")))
                 .isEmpty();
         assertThat(asked(new Complaint(ComplaintCode.HOT_WHEEL)))
                 .containsExactly("SYM-912 complaint-unanswered vehicle");
