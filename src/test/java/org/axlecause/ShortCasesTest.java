@@ -15,6 +15,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.diagnosis.CauseModel;
+import org.axlecause.diagnosis.ScopeMark;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.History;
@@ -28,6 +29,7 @@ import org.axlecause.policy.PolicyFile;
 import org.axlecause.regimes.Regimes;
 import org.axlecause.repair.PlanRepair;
 import org.axlecause.repair.RepairCatalogue;
+import org.axlecause.repair.ScopeLine;
 import org.axlecause.shared.YamlFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,8 +45,9 @@ class ShortCasesTest {
     private static final Path FOLDER = Path.of("src/test/resources/cases-in-short");
     private static final BigDecimal SHOWN_FROM = new BigDecimal("0.05");
     private static final BigDecimal TOLERANCE = new BigDecimal("0.02");
-    private static final Judge JUDGE = new Judge(
-            RuleBench.all(), Regimes.released(), CauseModel.load(), new PlanRepair(RepairCatalogue.onClassPath()));
+    private static final CauseModel MODEL = CauseModel.load();
+    private static final Judge JUDGE =
+            new Judge(RuleBench.all(), Regimes.released(), MODEL, new PlanRepair(RepairCatalogue.onClassPath()));
     private static final SiteTerms SITE = new SiteTerms("quay-street", ZoneId.of("Europe/London"), "GBP", "gb-annual");
 
     static Stream<ShortCase> cases() throws IOException {
@@ -128,6 +131,37 @@ class ShortCasesTest {
                     .as("cases of %s", file.getKey())
                     .isEmpty();
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void a_confirmed_root_makes_the_scope_that_the_model_says(ShortCase told) {
+        Judgement judged = judged(told);
+        List<String> missing = new ArrayList<>();
+        for (ShownCause cause : judged.causes()) {
+            if (cause.standing() == CauseStanding.CONFIRMED && cause.root()) {
+                for (ScopeMark mark : MODEL.causes().get(cause.code().ordinal()).signature()) {
+                    if (mark.on() == null && judged.scope().stream().noneMatch(line -> makes(line, mark, cause))) {
+                        missing.add(cause.code() + ": " + mark.action() + " " + mark.item() + " " + mark.extent());
+                    }
+                }
+            }
+        }
+
+        assertThat(missing)
+                .as(
+                        "missing in the scope of '%s', %s",
+                        told, judged.scope().stream().map(ScopeLine::id).toList())
+                .isEmpty();
+    }
+
+    private static boolean makes(ScopeLine line, ScopeMark mark, ShownCause cause) {
+        return line.action() == mark.action()
+                && line.item() == mark.item()
+                && (line.place().axle() == null
+                        || cause.place().axle() == null
+                        || line.place().meets(cause.place())
+                        || line.place().meets(cause.place().axlePlace()));
     }
 
     @Test

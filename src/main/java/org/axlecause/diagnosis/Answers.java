@@ -106,7 +106,11 @@ final class Answers {
                         || evidence.conditions().contains(Condition.TIGHT));
         Axle axle = layout.axleOf(place);
         if (!pistons || axle == null || place.axle() == null || place.side() == null) {
-            return List.of(evidence.level() == Level.VEHICLE ? Place.VEHICLE : place);
+            boolean perPlace = place.equals(Place.VEHICLE)
+                    && (evidence.level() == Level.WHEEL || evidence.level() == Level.CIRCUIT);
+            return perPlace
+                    ? layout.places(evidence.level())
+                    : List.of(evidence.level() == Level.VEHICLE ? Place.VEHICLE : place);
         }
         List<Spot> spots = axle.brake() == BrakeLayout.DRUM_DUO_SERVO
                 ? List.of(Spot.PRIMARY, Spot.SECONDARY)

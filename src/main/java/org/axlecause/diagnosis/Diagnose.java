@@ -29,6 +29,8 @@ public final class Diagnose {
 
     private static final int PROBABILITY_SCALE = 4;
     private static final int DECIBAN_SCALE = 1;
+    private static final String EXPLAINED_AWAY = "something certain accounts for what it would show";
+    private static final String MADE_LIKELIER = "recent work or a reported circumstance speaks for it";
     private static final double DECIBANS = 10 / Math.log(10);
 
     private final CauseModel model;
@@ -129,6 +131,14 @@ public final class Diagnose {
                 .reversed()
                 .thenComparing(EvidenceWeight::code)
                 .thenComparing(EvidenceWeight::place));
+        if (suspect.explainedAway) {
+            weights.add(
+                    0, circumstance(suspect, "explained-away", model.settings().explainedAway(), EXPLAINED_AWAY));
+        }
+        if (suspect.likelier) {
+            weights.add(
+                    0, circumstance(suspect, "made-likelier", model.settings().afterRecentWork(), MADE_LIKELIER));
+        }
         weights.add(
                 0,
                 new EvidenceWeight(
@@ -138,6 +148,11 @@ public final class Diagnose {
                         rounded(DECIBANS * Math.log(suspect.prior / (1 - suspect.prior)), DECIBAN_SCALE),
                         "age and layout of the brake, before anything is seen"));
         return weights;
+    }
+
+    private static EvidenceWeight circumstance(Suspect suspect, String code, double times, String says) {
+        double decibans = DECIBANS * Math.log(times);
+        return new EvidenceWeight(code, suspect.candidate.place(), true, rounded(decibans, DECIBAN_SCALE), says);
     }
 
     private EvidenceWeight weight(Sign sign, boolean shows, double decibans) {

@@ -65,9 +65,11 @@ final class Suspects {
                     suspects.size(), candidate, model.cause(candidate.code()), priors.of(candidate), certain);
             if (background.contains(candidate)) {
                 suspect.odds *= model.settings().explainedAway();
+                suspect.explainedAway = true;
             }
             if (likelier.contains(candidate)) {
                 suspect.odds *= model.settings().afterRecentWork();
+                suspect.likelier = true;
             }
             suspects.add(suspect);
             byCandidate.put(candidate, suspect);
@@ -270,6 +272,8 @@ final class Suspects {
         final boolean certain;
         final TreeMap<Sign, Double> seen = new TreeMap<>();
         final TreeMap<Sign, Double> missed = new TreeMap<>();
+        boolean explainedAway;
+        boolean likelier;
         double odds;
         double probability;
 

@@ -18,6 +18,8 @@ class CauseModelFilesTest {
         causes/drum-and-disc.yaml | brakes: [disc-floating, disc-fixed] | brakes: [disc-flying] | 'disc-flying'
         causes/drum-and-disc.yaml | both-sides: 0.2              | both-sides: 1.2             | probability 1.2 is outside 0 to 1
         causes/drum-and-disc.yaml | proved-by: [[drum-scored]]   | proved-by: [[drum-scord]]   | there is no finding or circumstance 'drum-scord'
+        causes/drum-and-disc.yaml | proved-by: [[drum-scored]]   | proved-by: []               | nothing proves 'drum-scored'
+        findings.yaml             | reported: [stood-for-long]   | recent-work: [shoe-set], reported: [stood-for-long] | is not one of symptom, recent work, report
         inference.yaml            | P: 0.97                      | P: 1.97                     | probability 1.97 is outside 0 to 1
         chain.yaml                | {from: heat, to: drum-oval}  | {from: heat, to: slow-return} | the edges run in a circle
         chain.yaml                | {from: heat, to: drum-oval}  | {from: heat, to: drum-ovel} | there is no cause, state or symptom 'drum-ovel'

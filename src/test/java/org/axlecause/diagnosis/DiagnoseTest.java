@@ -2,6 +2,7 @@ package org.axlecause.diagnosis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.axlecause.diagnosis.Cases.FRONT_LEFT;
+import static org.axlecause.diagnosis.Cases.FRONT_RIGHT;
 import static org.axlecause.diagnosis.Cases.MODEL;
 import static org.axlecause.diagnosis.Cases.REAR;
 import static org.axlecause.diagnosis.Cases.REAR_LEFT;
@@ -13,7 +14,9 @@ import static org.axlecause.diagnosis.Cases.proved;
 import static org.axlecause.diagnosis.Cases.ruledOut;
 import static org.axlecause.diagnosis.Cases.shows;
 import static org.axlecause.diagnosis.Cases.van;
+import static org.axlecause.facts.Because.because;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -30,6 +33,8 @@ import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.CircuitSplit;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
+import org.axlecause.facts.ExplainedAway;
+import org.axlecause.facts.Likelier;
 import org.axlecause.facts.ParkingLayout;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.QuestionCode;
@@ -202,6 +207,54 @@ class DiagnoseTest {
                 .allSatisfy(check -> assertThat(
                                 check.answers().get(check.answers().size() - 1).condition())
                         .isEqualTo(Condition.NOT_ACCESSIBLE));
+    }
+
+    @Test
+    void a_check_of_the_whole_vehicle_offers_the_fault_of_each_wheel() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(van(), shows(SymptomCode.WARNING_LAMP_LIT, Place.VEHICLE)));
+
+        assertThat(diagnosis.nextChecks())
+                .filteredOn(check -> check.check() == CheckCode.ANTILOCK_DATA_CHECK)
+                .singleElement()
+                .satisfies(check -> assertThat(check.answers())
+                        .filteredOn(answer -> answer.component() == Component.ANTILOCK_SENSOR
+                                && answer.condition() == Condition.BROKEN)
+                        .extracting(NextCheck.Answer::place)
+                        .containsExactly(FRONT_LEFT, FRONT_RIGHT, REAR_LEFT, REAR_RIGHT));
+    }
+
+    @Test
+    void what_makes_a_cause_likelier_or_explains_it_away_stands_among_its_evidence_in_decibans() {
+        DiagnosisInput plain = on(van(), shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT));
+        DiagnosisInput told = new DiagnosisInput(
+                plain.vehicle(),
+                plain.day(),
+                plain.symptoms(),
+                plain.observable(),
+                plain.findings(),
+                plain.proofs(),
+                plain.refutations(),
+                List.of(new ExplainedAway(CauseCode.LINING_GLAZED, REAR_RIGHT, because("CAU-840"))),
+                List.of(new Likelier(CauseCode.LINING_SOILED_IN_WORK, REAR_RIGHT, because("CAU-854"))),
+                plain.openedAxles(),
+                plain.danger());
+
+        assertThat(weight(DIAGNOSE.of(told), CauseCode.LINING_SOILED_IN_WORK, "made-likelier"))
+                .isEqualByComparingTo("7.0");
+        assertThat(weight(DIAGNOSE.of(told), CauseCode.LINING_GLAZED, "explained-away"))
+                .isEqualByComparingTo("-10.0");
+        assertThat(weight(DIAGNOSE.of(plain), CauseCode.LINING_SOILED_IN_WORK, "one-wheel-low"))
+                .isPositive();
+    }
+
+    private static BigDecimal weight(Diagnosis diagnosis, CauseCode code, String evidence) {
+        return diagnosis.causes().stream()
+                .filter(cause -> cause.code() == code && cause.place().equals(REAR_RIGHT))
+                .flatMap(cause -> cause.evidence().stream())
+                .filter(weight -> weight.code().equals(evidence))
+                .map(EvidenceWeight::decibans)
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test
