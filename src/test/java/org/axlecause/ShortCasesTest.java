@@ -140,7 +140,7 @@ class ShortCasesTest {
         List<String> missing = new ArrayList<>();
         for (ShownCause cause : judged.causes()) {
             if (cause.standing() == CauseStanding.CONFIRMED && cause.root()) {
-                for (ScopeMark mark : MODEL.causes().get(cause.code().ordinal()).signature()) {
+                for (ScopeMark mark : signature(cause.code())) {
                     if (mark.on() == null && judged.scope().stream().noneMatch(line -> makes(line, mark, cause))) {
                         missing.add(cause.code() + ": " + mark.action() + " " + mark.item() + " " + mark.extent());
                     }
@@ -153,6 +153,14 @@ class ShortCasesTest {
                         "missing in the scope of '%s', %s",
                         told, judged.scope().stream().map(ScopeLine::id).toList())
                 .isEmpty();
+    }
+
+    private static List<ScopeMark> signature(CauseCode code) {
+        return MODEL.causes().stream()
+                .filter(cause -> cause.code() == code)
+                .findFirst()
+                .orElseThrow()
+                .signature();
     }
 
     private static boolean makes(ScopeLine line, ScopeMark mark, ShownCause cause) {

@@ -225,7 +225,10 @@ class DiagnoseTest {
 
     @Test
     void what_makes_a_cause_likelier_or_explains_it_away_stands_among_its_evidence_in_decibans() {
-        DiagnosisInput plain = on(van(), shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT));
+        DiagnosisInput plain = on(
+                van(),
+                shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT),
+                shows(SymptomCode.PARKING_ONE_SIDE_LOW, REAR_RIGHT));
         DiagnosisInput told = new DiagnosisInput(
                 plain.vehicle(),
                 plain.day(),
@@ -234,14 +237,14 @@ class DiagnoseTest {
                 plain.findings(),
                 plain.proofs(),
                 plain.refutations(),
-                List.of(new ExplainedAway(CauseCode.LINING_GLAZED, REAR_RIGHT, because("CAU-840"))),
+                List.of(new ExplainedAway(CauseCode.LINING_SOAKED_EARLIER, REAR_RIGHT, because("CAU-840"))),
                 List.of(new Likelier(CauseCode.LINING_SOILED_IN_WORK, REAR_RIGHT, because("CAU-854"))),
                 plain.openedAxles(),
                 plain.danger());
 
         assertThat(weight(DIAGNOSE.of(told), CauseCode.LINING_SOILED_IN_WORK, "made-likelier"))
                 .isEqualByComparingTo("7.0");
-        assertThat(weight(DIAGNOSE.of(told), CauseCode.LINING_GLAZED, "explained-away"))
+        assertThat(weight(DIAGNOSE.of(told), CauseCode.LINING_SOAKED_EARLIER, "explained-away"))
                 .isEqualByComparingTo("-10.0");
         assertThat(weight(DIAGNOSE.of(plain), CauseCode.LINING_SOILED_IN_WORK, "one-wheel-low"))
                 .isPositive();
