@@ -3,7 +3,7 @@ package org.axlecause.facts;
 import org.jspecify.annotations.Nullable;
 
 /**
- * State of a part by the latest finding on it; only the second call of the rule base sees it.
+ * State of a part by a finding on it; only the second call of the rule base sees it.
  *
  * @param entry identity of the finding's entry
  * @param stage when it was found
@@ -28,6 +28,18 @@ public record PartState(
     /** Whether the state is a fault; a trace of damp is none. */
     public boolean isFault() {
         return condition != Condition.SOUND && condition != Condition.NOT_ACCESSIBLE && condition != Condition.DAMP;
+    }
+
+    /** Whether this later state takes the place of an earlier one of the same part, made after the work. */
+    public boolean replaces(PartState earlier) {
+        if (earlier.stage != FindingStage.AFTER_WORK
+                || earlier.component != component
+                || !earlier.place.equals(place)) {
+            return false;
+        }
+        return earlier.isFault()
+                ? stage == FindingStage.AFTER_WORK && condition == Condition.SOUND
+                : earlier.condition == Condition.SOUND && isFault();
     }
 
     /** The scope item that work on this part belongs to; null where none does. */

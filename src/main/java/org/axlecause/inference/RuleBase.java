@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.axlecause.facts.Because;
 import org.axlecause.facts.Conclusion;
+import org.axlecause.facts.Reason;
 import org.kie.api.KieBase;
 import org.kie.api.definition.KiePackage;
 import org.kie.api.definition.rule.Rule;

@@ -2,6 +2,7 @@ package org.axlecause.judgement;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -12,6 +13,8 @@ import org.axlecause.facts.FindingRecorded;
 import org.axlecause.facts.JudgedCause;
 import org.axlecause.facts.ObstacleMet;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.Policy;
+import org.axlecause.facts.PolicyAdopted;
 import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RollerTestRecorded;
@@ -23,7 +26,7 @@ final class HistoryQuestions {
 
     private HistoryQuestions() {}
 
-    static List<ShownQuestion> of(StandingHistory history, @Nullable Presentation presentation) {
+    static List<ShownQuestion> of(StandingHistory history, @Nullable Presentation presentation, Policy policy) {
         List<ShownQuestion> questions = new ArrayList<>();
         if (presentation == null) {
             questions.add(question(
@@ -52,7 +55,28 @@ final class HistoryQuestions {
                     "Send the entry it aims at, or correct source and id; a withdrawal can't be taken back, and an"
                             + " entry of another case is withdrawn there."));
         }
+        adopted(history, policy).ifPresent(questions::add);
         return questions;
+    }
+
+    /** The policy that was adopted last, where the case is not judged by it. */
+    private static Optional<ShownQuestion> adopted(StandingHistory history, Policy policy) {
+        List<Recorded> adoptions = history.of(PolicyAdopted.class);
+        if (adoptions.isEmpty()) {
+            return Optional.empty();
+        }
+        Recorded last = adoptions.get(adoptions.size() - 1);
+        PolicyAdopted adopted = (PolicyAdopted) last.entry();
+        if (adopted.policy().equals(policy.name()) && adopted.version() == policy.version()) {
+            return Optional.empty();
+        }
+        return Optional.of(question(
+                QuestionCode.POLICY_UNKNOWN,
+                Place.VEHICLE,
+                last.id() + " adopts version " + adopted.version() + " of the policy '" + adopted.policy()
+                        + "', which is not published here; the case is judged by version " + policy.version() + " of '"
+                        + policy.name() + "'.",
+                "Withdraw the entry, or send policy.adopted with the name and version of a published policy."));
     }
 
     /** Axles that entries speak of and the vehicle does not have. */

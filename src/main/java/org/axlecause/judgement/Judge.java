@@ -29,6 +29,7 @@ import org.axlecause.facts.OpenQuestion;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.QuestionCode;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.Refutation;
 import org.axlecause.facts.RegimeGap;
@@ -41,7 +42,6 @@ import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.VerificationOutcome;
 import org.axlecause.facts.WorkReported;
 import org.axlecause.inference.Conclusions;
-import org.axlecause.inference.Reason;
 import org.axlecause.inference.RuleBase;
 import org.axlecause.measurement.RegimeFigures;
 import org.axlecause.regimes.Regime;
@@ -105,13 +105,13 @@ public final class Judge {
                 List.of(),
                 new Fitness(FitnessLevel.NOT_ESTABLISHED, List.of()),
                 new Verification(VerificationOutcome.NOT_TESTED, List.of(), List.of(), List.of()),
-                HistoryQuestions.of(history, null),
+                HistoryQuestions.of(history, null, matter.policy()),
                 timeline(matter, history));
     }
 
     private Judgement withVehicle(Matter matter, StandingHistory history, Presentation presentation) {
         Vehicle vehicle = presentation.content().vehicle();
-        List<ShownQuestion> questions = new ArrayList<>(HistoryQuestions.of(history, presentation));
+        List<ShownQuestion> questions = new ArrayList<>(HistoryQuestions.of(history, presentation, matter.policy()));
         RegimeTerms terms = terms(matter, presentation, questions);
         RegimeSheet sheet = terms == null ? null : RegimeFigures.of(history.entries(), vehicle, terms);
         if (sheet != null) {

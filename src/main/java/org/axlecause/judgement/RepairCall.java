@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.axlecause.diagnosis.Diagnosis;
 import org.axlecause.facts.AxleState;
-import org.axlecause.facts.Because;
 import org.axlecause.facts.CautionProposal;
 import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.FitnessGround;
@@ -17,15 +16,14 @@ import org.axlecause.facts.ScopeDecided;
 import org.axlecause.facts.ScopeProposal;
 import org.axlecause.facts.StepProposal;
 import org.axlecause.facts.Symptom;
+import org.axlecause.facts.UnaskedLine;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.VehicleLayout;
 import org.axlecause.facts.VerificationGround;
 import org.axlecause.facts.WorkReported;
 import org.axlecause.inference.Conclusions;
-import org.axlecause.inference.Reason;
 import org.axlecause.inference.RuleBase;
 import org.axlecause.repair.Fitness;
-import org.axlecause.repair.Ground;
 import org.axlecause.repair.PlanRepair;
 import org.axlecause.repair.RepairInput;
 import org.axlecause.repair.RepairPlan;
@@ -89,15 +87,16 @@ final class RepairCall {
                 second.of(ScopeProposal.class),
                 second.of(StepProposal.class),
                 second.of(CautionProposal.class),
+                second.of(UnaskedLine.class),
                 decisions,
                 reports,
                 comparisons,
                 matter.priceList(),
-                this::ground));
+                rules::explain));
         return new Result(
                 plan,
-                Fitness.of(second.of(FitnessGround.class), this::ground),
-                Verification.of(second.of(VerificationGround.class), comparisons, this::ground),
+                Fitness.of(second.of(FitnessGround.class), rules::explain),
+                Verification.of(second.of(VerificationGround.class), comparisons, rules::explain),
                 second.of(OpenQuestion.class));
     }
 
@@ -121,10 +120,5 @@ final class RepairCall {
         facts.addAll(SecondCall.deficiencies(basis.asFound, basis.afterWork, basis.tests));
         facts.addAll(SecondCall.symptoms(basis.symptoms, basis.tests));
         return facts;
-    }
-
-    private Ground ground(Because because) {
-        Reason reason = rules.explain(because);
-        return new Ground(reason.rule(), reason.says(), reason.source(), reason.facts());
     }
 }

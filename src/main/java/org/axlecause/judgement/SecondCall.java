@@ -49,13 +49,16 @@ final class SecondCall {
                 .toList();
     }
 
-    /** Every finding, as a state of its part. */
+    /**
+     * Every finding that still speaks, as a state of its part. A part found sound after the work no longer speaks once
+     * a fault is found on it later, and a fault found after the work no longer once the part is found sound after it.
+     */
     static List<PartState> parts(StandingHistory history, Vehicle vehicle) {
         List<PartState> parts = new ArrayList<>();
         for (Recorded recorded : history.of(FindingRecorded.class)) {
             FindingRecorded finding = (FindingRecorded) recorded.entry();
             if (Places.known(finding.place(), vehicle)) {
-                parts.add(new PartState(
+                PartState later = new PartState(
                         recorded.id(),
                         finding.stage(),
                         finding.component(),
@@ -63,7 +66,9 @@ final class SecondCall {
                         finding.place(),
                         finding.extent(),
                         finding.agent(),
-                        finding.measurement()));
+                        finding.measurement());
+                parts.removeIf(earlier -> later.replaces(earlier));
+                parts.add(later);
             }
         }
         return parts;

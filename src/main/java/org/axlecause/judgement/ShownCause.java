@@ -7,7 +7,7 @@ import org.axlecause.diagnosis.EvidenceWeight;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.Place;
-import org.axlecause.inference.Reason;
+import org.axlecause.facts.Reason;
 
 /**
  * A cause as the case document shows it.

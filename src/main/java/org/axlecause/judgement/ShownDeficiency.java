@@ -7,8 +7,8 @@ import org.axlecause.facts.DeficiencyClass;
 import org.axlecause.facts.DeficiencyCode;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.Stage;
-import org.axlecause.inference.Reason;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.QuestionCode;
-import org.axlecause.inference.Reason;
+import org.axlecause.facts.Reason;
 
 /**
  * An open question as the case document shows it.

@@ -2,9 +2,9 @@ package org.axlecause.judgement;
 
 import java.util.List;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.Strength;
 import org.axlecause.facts.SymptomCode;
-import org.axlecause.inference.Reason;
 
 /**
  * A symptom as the case document shows it.

@@ -6,6 +6,7 @@ import java.util.function.Function;
 import org.axlecause.facts.Because;
 import org.axlecause.facts.FitnessGround;
 import org.axlecause.facts.FitnessLevel;
+import org.axlecause.facts.Reason;
 
 /**
  * Advice on use of the vehicle; never a certificate.
@@ -13,14 +14,14 @@ import org.axlecause.facts.FitnessLevel;
  * @param level the strictest level that a ground asks for
  * @param because the grounds of that level
  */
-public record Fitness(FitnessLevel level, List<Ground> because) {
+public record Fitness(FitnessLevel level, List<Reason> because) {
 
     public Fitness {
         because = List.copyOf(because);
     }
 
     /** The strictest of the grounds; nothing is established where there is none. */
-    public static Fitness of(List<FitnessGround> grounds, Function<Because, Ground> explain) {
+    public static Fitness of(List<FitnessGround> grounds, Function<Because, Reason> explain) {
         FitnessLevel level = grounds.stream()
                 .map(FitnessGround::level)
                 .max(Comparator.naturalOrder())

@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.axlecause.facts.Because;
 import org.axlecause.facts.CautionCode;
 import org.axlecause.facts.CautionProposal;
 import org.axlecause.facts.Decision;
@@ -22,12 +23,14 @@ import org.axlecause.facts.LineKey;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
 import org.axlecause.facts.Party;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.ReportedStep;
 import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.ScopeExtent;
 import org.axlecause.facts.ScopeItem;
 import org.axlecause.facts.StepCode;
 import org.axlecause.facts.StepProposal;
+import org.axlecause.facts.UnaskedLine;
 import org.axlecause.facts.WorkOutcome;
 import org.axlecause.facts.WorkReported;
 import org.jspecify.annotations.Nullable;
@@ -150,9 +153,16 @@ public final class PlanRepair {
                 estimate,
                 decided == null ? null : StandingDecision.of(decided),
                 change(standing, necessity, operation, estimate, decided, customerDecided),
-                proposed == null
-                        ? List.of()
-                        : proposed.grounds().stream().map(input.explain()).toList());
+                grounds(key, proposed, input));
+    }
+
+    private static List<Reason> grounds(LineKey key, MergedLines.@Nullable Line proposed, RepairInput input) {
+        Stream<Because> grounds = proposed != null
+                ? proposed.grounds().stream()
+                : input.unasked().stream()
+                        .filter(line -> line.line().equals(key))
+                        .map(UnaskedLine::because);
+        return grounds.map(input.explain()).toList();
     }
 
     private static LineStanding standing(

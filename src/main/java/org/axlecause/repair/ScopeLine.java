@@ -6,6 +6,7 @@ import org.axlecause.facts.LineKey;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.ScopeAction;
 import org.axlecause.facts.ScopeExtent;
 import org.axlecause.facts.ScopeItem;
@@ -43,7 +44,7 @@ public record ScopeLine(
         @Nullable Estimate estimate,
         @Nullable StandingDecision decision,
         @Nullable Change sinceAgreement,
-        List<Ground> because) {
+        List<Reason> because) {
 
     public ScopeLine {
         because = List.copyOf(because);

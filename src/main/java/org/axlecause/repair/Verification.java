@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.axlecause.facts.Because;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.VerificationGround;
 import org.axlecause.facts.VerificationOutcome;
@@ -21,7 +22,7 @@ import org.axlecause.facts.VerificationSign;
  * @param because grounds
  */
 public record Verification(
-        VerificationOutcome outcome, List<BeforeAndAfter> comparisons, List<String> open, List<Ground> because) {
+        VerificationOutcome outcome, List<BeforeAndAfter> comparisons, List<String> open, List<Reason> because) {
 
     public Verification {
         comparisons = List.copyOf(comparisons);
@@ -31,7 +32,7 @@ public record Verification(
 
     /** The verdict that the grounds allow; one that speaks against it outweighs all that speak for it. */
     public static Verification of(
-            List<VerificationGround> grounds, List<RetestComparison> comparisons, Function<Because, Ground> explain) {
+            List<VerificationGround> grounds, List<RetestComparison> comparisons, Function<Because, Reason> explain) {
         return new Verification(
                 outcome(grounds),
                 comparisons.stream()

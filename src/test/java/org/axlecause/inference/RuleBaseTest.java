@@ -7,6 +7,7 @@ import java.util.List;
 import org.axlecause.facts.Because;
 import org.axlecause.facts.Complaint;
 import org.axlecause.facts.ComplaintCode;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.Symptom;
 import org.junit.jupiter.api.Test;
 

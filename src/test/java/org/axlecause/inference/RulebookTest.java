@@ -88,7 +88,7 @@ class RulebookTest {
             Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway", "Likelier"),
             Layer.SCOPE,
                     Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "OpenedWheel", "StandingLeak"),
-            Layer.WORK, Set.of("StepProposal", "CautionProposal", "WorkedWheel", "TestBarred"),
+            Layer.WORK, Set.of("StepProposal", "CautionProposal", "WorkedWheel", "TestBarred", "UnaskedLine"),
             Layer.OUTCOME,
                     Set.of(
                             "FitnessGround",

@@ -20,6 +20,7 @@ import org.axlecause.facts.Necessity;
 import org.axlecause.facts.Party;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.PriceList;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.ReportedStep;
 import org.axlecause.facts.ScopeAction;
 import org.axlecause.facts.ScopeExtent;
@@ -73,7 +74,7 @@ class PlanRepairTest {
             assertThat(only.necessity()).isEqualTo(Necessity.REQUIRED);
             assertThat(only.standing()).isEqualTo(LineStanding.PROPOSED);
             assertThat(only.quantity()).isEqualTo(new Measure(BigDecimal.ONE, "1", "axle set of four shoes"));
-            assertThat(only.because()).extracting(Ground::rule).containsExactly("SCO-161", "SCO-175");
+            assertThat(only.because()).extracting(Reason::rule).containsExactly("SCO-161", "SCO-175");
         });
     }
 
@@ -106,7 +107,7 @@ class PlanRepairTest {
 
         assertThat(plan.lines()).singleElement().satisfies(only -> {
             assertThat(only.item()).isEqualTo(ScopeItem.WHEEL_CYLINDER);
-            assertThat(only.because()).extracting(Ground::rule).containsExactly("SCO-201", "SCO-216");
+            assertThat(only.because()).extracting(Reason::rule).containsExactly("SCO-201", "SCO-216");
         });
     }
 
@@ -512,10 +513,11 @@ class PlanRepairTest {
                 scope,
                 steps,
                 cautions,
+                List.of(),
                 decisions,
                 reports,
                 List.of(),
                 prices,
-                because -> new Ground(because.rule(), "It holds.", "test", because.facts()));
+                because -> new Reason(because.rule(), "It holds.", "test", because.facts()));
     }
 }

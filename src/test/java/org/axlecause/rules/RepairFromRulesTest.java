@@ -43,6 +43,7 @@ import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
 import org.axlecause.facts.Party;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.Reason;
 import org.axlecause.facts.ReportedStep;
 import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.RetestRound;
@@ -51,6 +52,7 @@ import org.axlecause.facts.Stage;
 import org.axlecause.facts.StepCode;
 import org.axlecause.facts.StepProposal;
 import org.axlecause.facts.TestedAxle;
+import org.axlecause.facts.UnaskedLine;
 import org.axlecause.facts.VerificationGround;
 import org.axlecause.facts.VerificationOutcome;
 import org.axlecause.facts.WorkOutcome;
@@ -59,7 +61,6 @@ import org.axlecause.inference.RuleBench;
 import org.axlecause.repair.CatalogueCaution;
 import org.axlecause.repair.CatalogueStep;
 import org.axlecause.repair.Fitness;
-import org.axlecause.repair.Ground;
 import org.axlecause.repair.PlanRepair;
 import org.axlecause.repair.PlannedStep;
 import org.axlecause.repair.RepairCatalogue;
@@ -322,6 +323,7 @@ class RepairFromRulesTest {
                 given.concluded(ScopeProposal.class),
                 given.concluded(StepProposal.class),
                 given.concluded(CautionProposal.class),
+                given.concluded(UnaskedLine.class),
                 decisions,
                 reports,
                 comparisons,
@@ -333,8 +335,8 @@ class RepairFromRulesTest {
                 Verification.of(given.concluded(VerificationGround.class), comparisons, RepairFromRulesTest::ground));
     }
 
-    private static Ground ground(Because because) {
-        return new Ground(because.rule(), "It holds.", "test", because.facts());
+    private static Reason ground(Because because) {
+        return new Reason(because.rule(), "It holds.", "test", because.facts());
     }
 
     private static boolean isDoneBySomeStep(ScopeLine line, RepairPlan plan) {

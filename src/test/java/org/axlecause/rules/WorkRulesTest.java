@@ -27,6 +27,7 @@ import org.axlecause.facts.Component;
 import org.axlecause.facts.Conclusion;
 import org.axlecause.facts.Condition;
 import org.axlecause.facts.Decision;
+import org.axlecause.facts.LineDone;
 import org.axlecause.facts.LineKey;
 import org.axlecause.facts.ParkingLayout;
 import org.axlecause.facts.Place;
@@ -37,6 +38,7 @@ import org.axlecause.facts.StandingSymptom;
 import org.axlecause.facts.StepProposal;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.facts.TestBarred;
+import org.axlecause.facts.UnaskedLine;
 import org.axlecause.facts.WorkedWheel;
 import org.axlecause.inference.RuleBench;
 import org.junit.jupiter.api.Test;
@@ -343,6 +345,31 @@ class WorkRulesTest {
                         found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR_LEFT),
                         afterWork(Component.WHEEL_CYLINDER, Condition.SOUND, Workshop.REAR_RIGHT)))
                 .containsExactly("SCO-901");
+    }
+
+    @Test
+    void a_decided_line_that_nothing_asks_for_says_why_it_stays() {
+        LineKey seal = new LineKey(ScopeAction.RENEW, ScopeItem.HUB_SEAL, REAR_LEFT);
+
+        assertThat(rules(new Object[] {decided(seal, Decision.AGREED)}, UnaskedLine.class))
+                .containsExactly("WRK-821");
+        assertThat(rules(
+                        new Object[] {
+                            decided(seal, Decision.AGREED), proposed(ScopeAction.RENEW, ScopeItem.HUB_SEAL, REAR_LEFT)
+                        },
+                        UnaskedLine.class))
+                .isEmpty();
+    }
+
+    @Test
+    void work_that_nothing_asks_for_says_why_it_stays() {
+        LineKey seal = new LineKey(ScopeAction.RENEW, ScopeItem.HUB_SEAL, REAR_LEFT);
+
+        assertThat(rules(new Object[] {new LineDone(seal)}, UnaskedLine.class)).containsExactly("WRK-822");
+        assertThat(rules(
+                        new Object[] {new LineDone(seal), proposed(ScopeAction.RENEW, ScopeItem.HUB_SEAL, REAR_LEFT)},
+                        UnaskedLine.class))
+                .isEmpty();
     }
 
     private static Object leakWithoutWork() {
