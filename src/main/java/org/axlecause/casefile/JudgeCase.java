@@ -43,7 +43,10 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class JudgeCase implements CaseJudge {
 
-    /** Terms of a case whose site is not known yet; nothing that depends on them is concluded. */
+    /**
+     * Terms of a case whose site is not known yet; nothing that depends on them is concluded. Its currency is the code of
+     * ISO 4217 for none.
+     */
     private static final SiteTerms NO_SITE = new SiteTerms("", ZoneOffset.UTC, "XXX", "");
 
     private final EventStore events;
