@@ -29,8 +29,8 @@ final class CausesReader {
     }
 
     void read(YamlNode root) {
-        root.only("standing", "source", "causes");
-        Verified standing = root.code("standing", Verified.class);
+        root.only("verified", "source", "causes");
+        Verified standing = root.code("verified", Verified.class);
         for (YamlNode node : root.items("causes")) {
             Cause cause = cause(node, standing);
             if (causes.put(cause.code(), cause) != null) {
@@ -60,7 +60,7 @@ final class CausesReader {
                 "likelier-after",
                 "asks-what-is-upstream",
                 "makes-scope",
-                "facts-standing",
+                "facts-verified",
                 "facts-source");
         Level level = node.code("at", Level.class);
         List<Link> links = new ArrayList<>();
@@ -95,7 +95,7 @@ final class CausesReader {
                 Boolean.TRUE.equals(node.optionalFlag("asks-what-is-upstream")),
                 signature(node),
                 standing,
-                node.code("facts-standing", Verified.class),
+                node.code("facts-verified", Verified.class),
                 node.text("facts-source"));
     }
 

@@ -26,7 +26,7 @@ final class ChainReader {
     }
 
     private void readChain() {
-        for (YamlNode node : root.only("standing", "source", "states", "edges").items("states")) {
+        for (YamlNode node : root.only("verified", "source", "states", "edges").items("states")) {
             node.only("code", "text", "seen-by");
             for (YamlNode seen : node.items("seen-by")) {
                 if (!evidence.findings.containsKey(seen.text())) {

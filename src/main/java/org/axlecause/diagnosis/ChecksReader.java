@@ -30,12 +30,12 @@ final class ChecksReader {
     }
 
     private void readChecks(YamlNode root) {
-        root.only("standing", "source", "units", "looking-over", "checks");
+        root.only("verified", "source", "units", "looking-over", "checks");
         YamlNode written = root.member("units");
         for (MeasuredQuantity quantity : MeasuredQuantity.values()) {
             units.put(quantity, written.text(quantity.toString()));
         }
-        Verified standing = root.code("standing", Verified.class);
+        Verified standing = root.code("verified", Verified.class);
         String source = root.text("source");
         for (YamlNode node : root.items("checks")) {
             Check check = check(node, standing, source);

@@ -45,7 +45,7 @@ final class EvidenceReader {
     }
 
     private void readSymptoms(YamlNode root) {
-        for (YamlNode node : root.only("standing", "source", "symptoms").items("symptoms")) {
+        for (YamlNode node : root.only("verified", "source", "symptoms").items("symptoms")) {
             node.only("code", "at", "leak", "each-wheel", "text");
             SymptomCode code = node.code("code", SymptomCode.class);
             SymptomCode eachWheel = node.optionalCode("each-wheel", SymptomCode.class);
@@ -80,7 +80,7 @@ final class EvidenceReader {
 
     private void readFindings(YamlNode root) {
         for (YamlNode node :
-                root.only("standing", "source", "findings", "circumstances").items("findings")) {
+                root.only("verified", "source", "findings", "circumstances").items("findings")) {
             FindingEvidence finding = finding(node);
             if (findings.put(finding.code(), finding) != null) {
                 throw node.wrong("finding '" + finding.code() + "' stands twice", "keep one of the two");

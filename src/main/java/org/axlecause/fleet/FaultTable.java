@@ -26,7 +26,7 @@ public final class FaultTable {
 
     private FaultTable(YamlNode root) {
         root.only(
-                "standing",
+                "verified",
                 "source",
                 "least-weight",
                 "old-from",

@@ -37,7 +37,7 @@ final class VehicleTable {
                         ranges.put(name + "." + inner, Range.read(member.member(inner)));
                     }
                 }
-            } else if (!List.of("standing", "source").contains(name)) {
+            } else if (!List.of("verified", "source").contains(name)) {
                 ranges.put(name, Range.read(member));
             }
         }
