@@ -41,6 +41,7 @@ public final class Regime {
     private final List<InspectedItem> items;
     private final List<FindingEntry> findingLimits;
     private final List<LimitEntry> limits;
+    private final YamlNode written;
 
     private Regime(YamlFile file) {
         YamlNode root = file.root()
@@ -74,6 +75,7 @@ public final class Regime {
         items = ItemEntry.all(root.items("items"), name);
         findingLimits =
                 root.items("finding-limits").stream().map(FindingEntry::of).toList();
+        written = root;
         limits = root.member("limits").items().stream().map(LimitEntry::of).toList();
     }
 
@@ -95,6 +97,11 @@ public final class Regime {
     /** Hash of the file it was read from. */
     public String version() {
         return version;
+    }
+
+    /** The regime as its file writes it. */
+    public YamlNode written() {
+        return written;
     }
 
     /** What the regime asks of a vehicle on a day. */

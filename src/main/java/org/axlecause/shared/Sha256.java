@@ -1,0 +1,26 @@
+package org.axlecause.shared;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/** Names a text by what it says. */
+public final class Sha256 {
+
+    private static final int TAG_DIGITS = 32;
+
+    private Sha256() {}
+
+    /** The first 32 hexadecimal digits of the text's digest, as for an entity tag. */
+    public static String tagOf(String text) {
+        try {
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            return HexFormat.of()
+                    .formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)))
+                    .substring(0, TAG_DIGITS);
+        } catch (NoSuchAlgorithmException missing) {
+            throw new IllegalStateException("Every Java platform has SHA-256", missing);
+        }
+    }
+}
