@@ -50,7 +50,14 @@ public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, Pr
     public PriceList add(PriceList list, String createdBy) {
         int version = newest(list.site()).map(PriceList::version).orElse(0) + 1;
         PriceList numbered = new PriceList(
-                list.site(), version, list.currency(), list.hourlyRate(), list.taxRate(), list.parts(), list.hours());
+                list.site(),
+                version,
+                list.currency(),
+                list.hourlyRate(),
+                list.taxRate(),
+                list.parts(),
+                list.hours(),
+                list.alternatives());
         PriceListEntity entity = new PriceListEntity();
         entity.tenant = transaction.tenant();
         entity.site = list.site();

@@ -289,7 +289,8 @@ public final class EntryReader {
                 members.codeOrNull("necessity", Necessity.class),
                 members.decimalOrNull("quantity"),
                 amount,
-                estimate == null ? null : estimate.text("currency"));
+                estimate == null ? null : estimate.text("currency"),
+                members.textOrNull("alternative"));
     }
 
     private static FittedPart part(Members members) {

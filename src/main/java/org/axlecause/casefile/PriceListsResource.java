@@ -1,11 +1,13 @@
 package org.axlecause.casefile;
 
+import jakarta.validation.constraints.Positive;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -37,6 +39,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "administration")
 public class PriceListsResource {
 
+    private static final int LONGEST_NAME = 100;
+
     private final PriceListStore priceLists;
     private final SiteStore sites;
     private final CurrentActor actor;
@@ -58,6 +62,7 @@ public class PriceListsResource {
      * @param taxPercent tax in percent
      * @param parts price of one unit by item
      * @param hours hours of labour by action and item, such as {@code renew shoe-set}
+     * @param alternatives other parts that may be taken for an item, by item
      */
     public record PriceListView(
             @Nullable Integer version,
@@ -65,7 +70,8 @@ public class PriceListsResource {
             @Nullable BigDecimal hourlyRate,
             @Nullable BigDecimal taxPercent,
             @Nullable Map<String, BigDecimal> parts,
-            @Nullable Map<String, BigDecimal> hours) {
+            @Nullable Map<String, BigDecimal> hours,
+            @Nullable Map<String, List<OfferView>> alternatives) {
 
         static PriceListView of(PriceList list) {
             Map<String, BigDecimal> parts = new TreeMap<>();
@@ -76,21 +82,52 @@ public class PriceListsResource {
                     list.hourlyRate(),
                     list.taxRate().movePointRight(2),
                     parts,
-                    new TreeMap<>(list.hours()));
+                    new TreeMap<>(list.hours()),
+                    alternatives(list));
+        }
+
+        private static Map<String, List<OfferView>> alternatives(PriceList list) {
+            Map<String, List<OfferView>> alternatives = new TreeMap<>();
+            for (ScopeItem item : ScopeItem.values()) {
+                List<OfferView> offers = list.alternativesTo(item).stream()
+                        .map(offer -> new OfferView(offer.name(), offer.price(), offer.currency()))
+                        .toList();
+                if (!offers.isEmpty()) {
+                    alternatives.put(item.toString(), offers);
+                }
+            }
+            return alternatives;
         }
     }
 
-    /** Gets the newest list of a site. */
+    /**
+     * Another part that may be taken for an item.
+     *
+     * @param name what it is called, unique for its item
+     * @param price price of one unit net of tax
+     * @param currency ISO 4217 code; left out: the currency of the site
+     */
+    public record OfferView(
+            @Nullable String name,
+            @Nullable BigDecimal price,
+            @Nullable String currency) {}
+
+    /** Gets a list of a site, the newest where no version is named. */
     @GET
     @Needs({Role.DESK, Role.TECHNICIAN, Role.POLICY, Role.ANALYST})
-    @Operation(operationId = "getPriceList", summary = "Get the newest price list of a site")
-    public PriceListView get(@PathParam("site") String code) {
+    @Operation(
+            operationId = "getPriceList",
+            summary = "Get a price list of a site, the newest one unless a version is named")
+    public PriceListView get(
+            @PathParam("site") String code, @QueryParam("version") @Nullable @Positive Integer version) {
         return transaction.call(actor.get().tenant(), () -> {
             known(code);
-            return priceLists
-                    .newest(code)
+            return (version == null ? priceLists.newest(code) : priceLists.find(code, version))
                     .map(PriceListView::of)
-                    .orElseThrow(() -> RefusedException.notFound("Site '" + code + "' has no price list yet."));
+                    .orElseThrow(() -> RefusedException.notFound(
+                            version == null
+                                    ? "Site '" + code + "' has no price list yet."
+                                    : "Site '" + code + "' has no version " + version + " of its price list."));
         });
     }
 
@@ -135,10 +172,51 @@ public class PriceListsResource {
         hours.keySet().stream()
                 .filter(Predicate.not(PriceListsResource::isOperation))
                 .forEach(name -> causes.add(unknown("/hours/", name, "action and item, such as 'renew shoe-set'")));
+        Map<ScopeItem, List<PriceList.Offer>> alternatives = alternatives(sent.alternatives(), causes);
         if (!causes.isEmpty()) {
             throw RefusedException.invalidPayload(causes);
         }
-        return new PriceList(site.site(), 0, site.currency(), rate, tax.movePointLeft(2), parts, hours);
+        return new PriceList(site.site(), 0, site.currency(), rate, tax.movePointLeft(2), parts, hours, alternatives);
+    }
+
+    private static Map<ScopeItem, List<PriceList.Offer>> alternatives(
+            @Nullable Map<String, List<OfferView>> sent, List<Problem.Cause> causes) {
+        Map<ScopeItem, List<PriceList.Offer>> alternatives = new EnumMap<>(ScopeItem.class);
+        for (Map.Entry<String, List<OfferView>> entry : new TreeMap<>(sent == null ? Map.of() : sent).entrySet()) {
+            String pointer = "/alternatives/" + entry.getKey();
+            ScopeItem item = Arrays.stream(ScopeItem.values())
+                    .filter(known -> known.toString().equals(entry.getKey()))
+                    .findFirst()
+                    .orElse(null);
+            if (item == null) {
+                causes.add(unknown("/alternatives/", entry.getKey(), "item"));
+                continue;
+            }
+            List<PriceList.Offer> offers = new ArrayList<>();
+            for (OfferView offer : entry.getValue()) {
+                offers.add(offer(pointer + "/" + offers.size(), offer, causes));
+            }
+            if (offers.stream().map(PriceList.Offer::name).distinct().count() < offers.size()) {
+                causes.add(new Problem.Cause(pointer, "Two parts have one name; give each a name of its own."));
+            }
+            alternatives.put(item, offers);
+        }
+        return alternatives;
+    }
+
+    private static PriceList.Offer offer(String pointer, OfferView sent, List<Problem.Cause> causes) {
+        String name = sent.name() == null ? "" : sent.name().strip();
+        if (name.isEmpty() || name.length() > LONGEST_NAME) {
+            causes.add(new Problem.Cause(
+                    pointer + "/name", "A name of 1 to " + LONGEST_NAME + " characters is expected."));
+        }
+        String currency = sent.currency();
+        if (currency != null && !Currencies.isKnown(currency)) {
+            causes.add(new Problem.Cause(
+                    pointer + "/currency",
+                    "'" + currency + "' is no ISO 4217 currency; expected is a code such as GBP."));
+        }
+        return new PriceList.Offer(name, amount(pointer + "/price", sent.price(), causes), currency);
     }
 
     private static Map<String, BigDecimal> named(

@@ -9,7 +9,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Currency;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.axlecause.access.CurrentActor;
@@ -150,9 +149,7 @@ public class SitesResource {
     }
 
     private static @Nullable String currency(@Nullable String sent, List<Problem.Cause> causes) {
-        if (sent != null
-                && Currency.getAvailableCurrencies().stream()
-                        .anyMatch(currency -> currency.getCurrencyCode().equals(sent))) {
+        if (sent != null && Currencies.isKnown(sent)) {
             return sent;
         }
         causes.add(new Problem.Cause(

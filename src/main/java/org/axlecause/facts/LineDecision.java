@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param quantity quantity as it was shown
  * @param estimate gross amount as it was shown
  * @param currency ISO 4217 code of the estimate
+ * @param alternative name of the other part that was chosen; null means the usual one
  */
 public record LineDecision(
         String line,
@@ -23,4 +24,19 @@ public record LineDecision(
         @Nullable Necessity necessity,
         @Nullable BigDecimal quantity,
         @Nullable BigDecimal estimate,
-        @Nullable String currency) {}
+        @Nullable String currency,
+        @Nullable String alternative) {
+
+    /** A decision for the usual part. */
+    public LineDecision(
+            String line,
+            Decision decision,
+            Party by,
+            @Nullable String reason,
+            @Nullable Necessity necessity,
+            @Nullable BigDecimal quantity,
+            @Nullable BigDecimal estimate,
+            @Nullable String currency) {
+        this(line, decision, by, reason, necessity, quantity, estimate, currency, null);
+    }
+}

@@ -137,7 +137,7 @@ public final class PlanRepair {
         LineStanding standing = standing(proposed != null, taker != null, decided, done.contains(key));
         Estimate estimate = pricing == null || standing == LineStanding.MERGED_INTO
                 ? null
-                : pricing.of(operation, operation.quantity().value());
+                : pricing.of(operation, operation.quantity().value(), decided == null ? null : decided.alternative());
         Necessity necessity = necessity(proposed, decided);
         return new ScopeLine(
                 key.id(),
@@ -222,13 +222,17 @@ public final class PlanRepair {
         boolean same = (decided.necessity() == null || decided.necessity() == necessity)
                 && (decided.quantity() == null
                         || decided.quantity().compareTo(operation.quantity().value()) == 0)
-                && sameGross(estimate, decided.estimate());
+                && sameGross(estimate, decided);
         return same ? null : Change.CHANGED;
     }
 
-    private static boolean sameGross(@Nullable Estimate estimate, @Nullable BigDecimal shown) {
+    private static boolean sameGross(@Nullable Estimate estimate, LineDecision decided) {
         Amount gross = estimate == null ? null : estimate.gross();
-        return gross == null || shown == null || shown.compareTo(new BigDecimal(gross.amount())) == 0;
+        BigDecimal shown = decided.estimate();
+        return gross == null
+                || shown == null
+                || (gross.currency().equals(decided.currency())
+                        && shown.compareTo(new BigDecimal(gross.amount())) == 0);
     }
 
     private static Estimate total(List<ScopeLine> lines, Pricing pricing) {

@@ -35,6 +35,7 @@ import org.axlecause.shared.Json;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class PlanRepairTest {
@@ -217,7 +218,7 @@ class PlanRepairTest {
 
         // 48.55 + 1.5 h x 72.00 = 156.55; 20 % of it = 31.31
         assertThat(plan.lines().get(0).estimate())
-                .isEqualTo(new Estimate(
+                .isEqualTo(estimate(
                         pounds("156.55"), pounds("31.31"), pounds("187.86"), new BigDecimal("1.5"), List.of(), null));
     }
 
@@ -228,7 +229,7 @@ class PlanRepairTest {
 
         // 0.5 L x 11.25 = 5.625; + 0.4 h x 72.00 = 28.80; together 34.425, half a penny up; 20 % of 34.43 = 6.886
         assertThat(plan.lines().get(0).estimate())
-                .isEqualTo(new Estimate(
+                .isEqualTo(estimate(
                         pounds("34.43"), pounds("6.89"), pounds("41.32"), new BigDecimal("0.4"), List.of(), null));
     }
 
@@ -241,14 +242,14 @@ class PlanRepairTest {
         assertThat(plan.lines())
                 .extracting(ScopeLine::estimate)
                 .containsExactlyInAnyOrder(
-                        new Estimate(
+                        estimate(
                                 pounds("21.60"),
                                 pounds("4.32"),
                                 pounds("25.92"),
                                 new BigDecimal("0.3"),
                                 List.of("part drum"),
                                 null),
-                        new Estimate(
+                        estimate(
                                 null,
                                 null,
                                 null,
@@ -268,18 +269,22 @@ class PlanRepairTest {
 
         // the cylinder: 19.99 + 0.5 h x 72.00 = 55.99, tax 11.198
         assertThat(plan.estimate())
-                .isEqualTo(new Estimate(
-                        pounds("156.55"),
-                        pounds("31.31"),
-                        pounds("187.86"),
-                        new BigDecimal("1.5"),
-                        List.of(),
-                        new Estimate(
-                                pounds("212.54"),
-                                pounds("42.51"),
-                                pounds("255.05"),
-                                new BigDecimal("2"),
+                .isEqualTo(total(
+                        estimate(
+                                pounds("156.55"),
+                                pounds("31.31"),
+                                pounds("187.86"),
+                                new BigDecimal("1.5"),
                                 List.of(),
+                                null),
+                        total(
+                                estimate(
+                                        pounds("212.54"),
+                                        pounds("42.51"),
+                                        pounds("255.05"),
+                                        new BigDecimal("2"),
+                                        List.of(),
+                                        null),
                                 null)));
     }
 
@@ -332,6 +337,176 @@ class PlanRepairTest {
         assertThat(plan.estimate())
                 .returns(new Amount("19255", "JPY"), Estimate::net)
                 .returns(new Amount("1926", "JPY"), Estimate::tax);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        // net of 1.5 h and the part, tax of 10 %, rounded half up to the digits of the currency
+        "JPY, 8000,   7255,     19255,   1926",
+        "KWD, 8.125,  7.0005,   19.188,  1.919",
+        "GBP, 72.00,  48.55,    156.55,  15.66",
+        "EUR, 71.97,  48.555,   156.51,  15.65"
+    })
+    void tax_is_rounded_to_the_digits_of_its_currency(
+            String currency, BigDecimal rate, BigDecimal part, String net, String tax) {
+        PriceList list = new PriceList(
+                "quay-street",
+                1,
+                currency,
+                rate,
+                new BigDecimal("0.10"),
+                Map.of(ScopeItem.SHOE_SET, part),
+                Map.of("renew shoe-set", new BigDecimal("1.5")));
+
+        assertThat(shoesBy(list).estimate())
+                .returns(new Amount(net, currency), Estimate::net)
+                .returns(new Amount(tax, currency), Estimate::tax);
+    }
+
+    @Test
+    void a_total_of_which_nothing_is_known_is_missing_and_not_nothing() {
+        PriceList empty = new PriceList(
+                "quay-street", 7, "GBP", new BigDecimal("72.00"), new BigDecimal("0.20"), Map.of(), Map.of());
+
+        assertThat(shoesBy(empty).estimate())
+                .returns(null, Estimate::net)
+                .returns(null, Estimate::gross)
+                .returns(List.of("hours renew shoe-set", "part shoe-set"), Estimate::missing)
+                .returns(7, Estimate::priceList);
+    }
+
+    @Test
+    void a_line_shows_what_it_costs_with_other_parts() {
+        ScopeLine shoes = shoesBy(withOtherShoes()).lines().get(0);
+
+        // usual: 48.55 + 108.00; maker's own: 91.20 + 108.00 = 199.20; abroad: 40.00 EUR beside 108.00 GBP of labour
+        assertThat(shoes.estimate())
+                .returns(pounds("187.86"), Estimate::gross)
+                .satisfies(estimate -> assertThat(estimate.alternatives())
+                        .containsExactly(
+                                new Alternative(
+                                        "maker's own",
+                                        List.of(new Price(pounds("199.20"), pounds("39.84"), pounds("239.04")))),
+                                new Alternative(
+                                        "from abroad",
+                                        List.of(
+                                                new Price(pounds("108.00"), pounds("21.60"), pounds("129.60")),
+                                                new Price(euros("40.00"), euros("8.00"), euros("48.00"))))));
+    }
+
+    @Test
+    void the_part_that_was_chosen_is_the_one_that_counts() {
+        RepairPlan plan = shoesBy(withOtherShoes(), chosen("maker's own"));
+
+        assertThat(plan.lines().get(0).estimate())
+                .returns("maker's own", Estimate::alternative)
+                .returns(pounds("239.04"), Estimate::gross)
+                .satisfies(estimate -> assertThat(estimate.alternatives())
+                        .extracting(Alternative::name)
+                        .containsExactly("from abroad"));
+        assertThat(plan.estimate()).returns(pounds("239.04"), Estimate::gross);
+    }
+
+    @Test
+    void currencies_stand_side_by_side_and_are_never_converted() {
+        RepairPlan plan = shoesBy(withOtherShoes(), chosen("from abroad"));
+
+        assertThat(plan.estimate())
+                .returns(pounds("129.60"), Estimate::gross)
+                .returns(List.of(new Price(euros("40.00"), euros("8.00"), euros("48.00"))), Estimate::otherCurrencies);
+    }
+
+    @Test
+    void a_part_that_the_list_lacks_is_missing_though_the_usual_one_has_a_price() {
+        assertThat(shoesBy(withOtherShoes(), chosen("gold plated")).estimate())
+                .returns(List.of("part shoe-set (gold plated)"), Estimate::missing)
+                .returns(pounds("129.60"), Estimate::gross);
+    }
+
+    @ParameterizedTest(name = "{0} {1} is {2}")
+    @CsvSource({"187.86, GBP, ", "187.85, GBP, changed", "187.86, EUR, changed"})
+    void a_price_has_changed_when_amount_or_currency_differs(BigDecimal shown, String currency, String change) {
+        LineDecision decided = new LineDecision(
+                "renew-shoe-set-axle-2",
+                Decision.AGREED,
+                Party.CUSTOMER,
+                null,
+                Necessity.REQUIRED,
+                BigDecimal.ONE,
+                shown,
+                currency);
+
+        Change found = shoesBy(PRICES, decided).lines().get(0).sinceAgreement();
+
+        assertThat(found == null ? null : found.toString()).isEqualTo(change);
+    }
+
+    private static LineDecision chosen(String alternative) {
+        return new LineDecision(
+                "renew-shoe-set-axle-2",
+                Decision.AGREED,
+                Party.CUSTOMER,
+                null,
+                Necessity.REQUIRED,
+                null,
+                null,
+                null,
+                alternative);
+    }
+
+    private static PriceList withOtherShoes() {
+        return new PriceList(
+                PRICES.site(),
+                PRICES.version(),
+                PRICES.currency(),
+                PRICES.hourlyRate(),
+                PRICES.taxRate(),
+                PRICES.parts(),
+                PRICES.hours(),
+                Map.of(
+                        ScopeItem.SHOE_SET,
+                        List.of(
+                                new PriceList.Offer("maker's own", new BigDecimal("91.20"), null),
+                                new PriceList.Offer("from abroad", new BigDecimal("40.00"), "EUR"))));
+    }
+
+    private static RepairPlan shoesBy(PriceList list, LineDecision... decisions) {
+        return PLAN.of(input(
+                List.of(line(ScopeAction.RENEW, ScopeItem.SHOE_SET, REAR, Necessity.REQUIRED, "SCO-161")),
+                List.of(),
+                List.of(),
+                List.of(decisions),
+                List.of(),
+                list));
+    }
+
+    private static Amount euros(String amount) {
+        return new Amount(amount, "EUR");
+    }
+
+    /** A line's estimate with nothing special about it. */
+    private static Estimate estimate(
+            @Nullable Amount net,
+            @Nullable Amount tax,
+            @Nullable Amount gross,
+            @Nullable BigDecimal hours,
+            List<String> missing,
+            @Nullable Estimate withRecommended) {
+        return new Estimate(net, tax, gross, hours, missing, null, null, null, null, withRecommended);
+    }
+
+    private static Estimate total(Estimate line, @Nullable Estimate withRecommended) {
+        return new Estimate(
+                line.net(),
+                line.tax(),
+                line.gross(),
+                line.hours(),
+                line.missing(),
+                null,
+                null,
+                null,
+                PRICES.version(),
+                withRecommended);
     }
 
     @Test
