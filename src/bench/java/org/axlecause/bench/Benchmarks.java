@@ -12,6 +12,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.infra.BenchmarkParams;
+import org.openjdk.jmh.profile.GCProfiler;
 import org.openjdk.jmh.results.Result;
 import org.openjdk.jmh.results.RunResult;
 import org.openjdk.jmh.results.format.ResultFormatType;
@@ -23,6 +24,8 @@ import org.openjdk.jmh.util.Version;
 /** Runs the benchmarks, writes their results as JSON and prints one table with the machine they ran on. */
 public final class Benchmarks {
 
+    private static final int MEDIAN = 50;
+    private static final String ALLOCATED = "gc.alloc.rate.norm";
     private static final PrintStream OUT = new PrintStream(System.out, true, StandardCharsets.UTF_8);
 
     private Benchmarks() {}
@@ -33,6 +36,8 @@ public final class Benchmarks {
                         .include(args[0])
                         .resultFormat(ResultFormatType.JSON)
                         .result(args[1])
+                        .addProfiler(GCProfiler.class)
+                        .addProfiler(CpuTime.class)
                         .shouldFailOnError(true)
                         .build())
                 .run();
@@ -51,25 +56,56 @@ public final class Benchmarks {
         lines.add("Java " + System.getProperty("java.runtime.version") + " (" + System.getProperty("java.vm.name")
                 + "), " + System.getProperty("os.name") + " " + System.getProperty("os.version") + ", JMH "
                 + Version.getPlainVersion());
-        lines.add(row("benchmark", "parameters", "score", "+/-", "unit", "goal"));
+        lines.add(row("benchmark", "parameters", "score", "+/-", "unit", "CPU ms", "KB/op", "goal"));
         for (RunResult result : results) {
             BenchmarkParams params = result.getParams();
             Result<?> primary = result.getPrimaryResult();
             lines.add(row(
                     params.getBenchmark().substring(params.getBenchmark().lastIndexOf('.') + 1),
                     parameters(params),
-                    number(primary.getScore()),
+                    number(score(result)),
                     number(primary.getScoreError()),
                     primary.getScoreUnit(),
-                    verdict(params, primary.getScore())));
+                    beside(result, CpuTime.MILLISECONDS, 1),
+                    beside(result, ALLOCATED, 1024),
+                    verdict(params, score(result))));
         }
         return lines;
     }
 
     private static String row(
-            String benchmark, String parameters, String score, String error, String unit, String goal) {
+            String benchmark,
+            String parameters,
+            String score,
+            String error,
+            String unit,
+            String cpu,
+            String kilobytes,
+            String goal) {
         return String.format(
-                Locale.ROOT, "%-28s %-28s %10s %9s  %-8s %s", benchmark, parameters, score, error, unit, goal);
+                Locale.ROOT,
+                "%-28s %-28s %10s %9s  %-8s %8s %8s  %s",
+                benchmark,
+                parameters,
+                score,
+                error,
+                unit,
+                cpu,
+                kilobytes,
+                goal);
+    }
+
+    /** The median where single runs were timed, else the mean. */
+    private static double score(RunResult result) {
+        Result<?> primary = result.getPrimaryResult();
+        return result.getParams().getMode() == Mode.SampleTime
+                ? primary.getStatistics().getPercentile(MEDIAN)
+                : primary.getScore();
+    }
+
+    private static String beside(RunResult result, String label, double per) {
+        Result<?> measured = result.getSecondaryResults().get(label);
+        return measured == null ? "-" : number(measured.getScore() / per);
     }
 
     private static String parameters(BenchmarkParams params) {
