@@ -46,8 +46,7 @@ class ShortCasesTest {
     private static final BigDecimal SHOWN_FROM = new BigDecimal("0.05");
     private static final BigDecimal TOLERANCE = new BigDecimal("0.02");
     private static final CauseModel MODEL = CauseModel.load();
-    private static final Judge JUDGE =
-            new Judge(RuleBench.all(), Regimes.released(), MODEL, new PlanRepair(RepairCatalogue.onClassPath()));
+    private static final Judge JUDGE = judge();
     private static final SiteTerms SITE = new SiteTerms("quay-street", ZoneId.of("Europe/London"), "GBP", "gb-annual");
 
     static Stream<ShortCase> cases() throws IOException {
@@ -155,6 +154,24 @@ class ShortCasesTest {
                 .isEmpty();
     }
 
+    @Test
+    void a_case_is_judged_alike_whatever_was_judged_before_it() throws IOException {
+        Judge used = judge();
+        List<ShortCase> cases = cases().toList();
+        List<Judgement> forwards = new ArrayList<>();
+        cases.forEach(told -> forwards.add(judged(told, used)));
+
+        for (int i = cases.size() - 1; i >= 0; i--) {
+            ShortCase told = cases.get(i);
+            assertThat(judged(told, used)).as("'%s', judged again", told).isEqualTo(forwards.get(i));
+            if (i % 10 == 0) {
+                assertThat(judged(told, judge()))
+                        .as("'%s', judged by a judge who saw nothing else", told)
+                        .isEqualTo(forwards.get(i));
+            }
+        }
+    }
+
     private static List<ScopeMark> signature(CauseCode code) {
         return MODEL.causes().stream()
                 .filter(cause -> cause.code() == code)
@@ -188,8 +205,16 @@ class ShortCasesTest {
         assertThat(held).as("subjects that nobody knows").isSubsetOf(asked);
     }
 
+    private static Judge judge() {
+        return new Judge(RuleBench.all(), Regimes.released(), MODEL, new PlanRepair(RepairCatalogue.onClassPath()));
+    }
+
     private static Judgement judged(ShortCase told) {
-        return JUDGE.judge(new Matter(new History("QS-1", told.entries()), SITE, PolicyFile.baseline(), null, null));
+        return judged(told, JUDGE);
+    }
+
+    private static Judgement judged(ShortCase told, Judge judge) {
+        return judge.judge(new Matter(new History("QS-1", told.entries()), SITE, PolicyFile.baseline(), null, null));
     }
 
     private static List<String> lines(Judgement judged) {

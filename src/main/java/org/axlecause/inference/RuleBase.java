@@ -1,6 +1,5 @@
 package org.axlecause.inference;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -8,46 +7,44 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.axlecause.facts.Because;
-import org.axlecause.facts.Conclusion;
 import org.axlecause.facts.Reason;
 import org.kie.api.KieBase;
 import org.kie.api.definition.KiePackage;
 import org.kie.api.definition.rule.Rule;
-import org.kie.api.runtime.ClassObjectFilter;
-import org.kie.api.runtime.KieSession;
 
 /** The one rule base: facts in, conclusions with their grounds out; no order of facts or rules changes them. */
 public final class RuleBase {
 
     private static final int FIRINGS_PER_RULE = 50;
 
-    private final KieBase kieBase;
+    private final WarmSessions sessions;
     private final Map<String, RuleText> texts;
     private final String version;
 
     /** Wraps a compiled rule base; refuses one whose rules lack their metadata. */
     RuleBase(KieBase kieBase) {
-        this.kieBase = kieBase;
         this.texts = textsOf(kieBase);
+        this.sessions = new WarmSessions(kieBase, FIRINGS_PER_RULE * Math.max(1, texts.size()));
         this.version = RulebookVersion.ofClassPath();
     }
 
     /** Draws all conclusions from the facts. */
     public Conclusions conclude(Collection<?> facts) {
-        KieSession session = kieBase.newKieSession();
+        return conclude(List.of(), facts);
+    }
+
+    /**
+     * Draws all conclusions from the facts of a case beside those that many cases share. Sessions that hold the shared
+     * ones are kept, so that only the facts of the case are brought in; the conclusions are those of all facts at once.
+     */
+    public Conclusions conclude(List<? extends Collection<?>> shared, Collection<?> facts) {
+        WarmSession session = sessions.take(shared);
         try {
-            facts.forEach(session::insert);
-            int bound = FIRINGS_PER_RULE * Math.max(1, texts.size());
-            if (session.fireAllRules(bound) >= bound) {
-                throw new RunawayRules(bound);
-            }
-            List<Conclusion> drawn = new ArrayList<>();
-            for (Object concluded : session.getObjects(new ClassObjectFilter(Conclusion.class))) {
-                drawn.add((Conclusion) concluded);
-            }
-            return Conclusions.of(drawn);
+            Conclusions conclusions = Conclusions.of(session.conclude(facts));
+            session.clear();
+            return conclusions;
         } finally {
-            session.dispose();
+            sessions.giveBack(session);
         }
     }
 

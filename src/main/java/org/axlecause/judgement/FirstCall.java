@@ -32,22 +32,19 @@ final class FirstCall {
 
     private FirstCall() {}
 
-    /** Facts that speak about the state in which the vehicle came. */
+    /** Facts that cases of like vehicles share: what could be wrong, what the workshop and the regime ask. */
+    static List<List<?>> shared(Policy policy, @Nullable RegimeTerms terms, List<Candidate> candidates) {
+        return List.of(candidates, policy.thresholds(), terms == null ? List.of() : terms.facts());
+    }
+
+    /** Facts of the case that speak about the state in which the vehicle came. */
     static List<Object> asFound(
-            StandingHistory history,
-            Presentation presentation,
-            List<Finding> findings,
-            Tests tests,
-            Policy policy,
-            @Nullable RegimeTerms terms,
-            List<Candidate> candidates) {
+            StandingHistory history, Presentation presentation, List<Finding> findings, Tests tests) {
         Vehicle vehicle = presentation.content().vehicle();
         List<Object> facts = new ArrayList<>();
         facts.add(vehicle);
         facts.addAll(vehicle.axles());
-        facts.addAll(policy.thresholds());
         facts.addAll(findings);
-        facts.addAll(candidates);
         for (ComplaintCode complaint :
                 presentation.content().complaints().stream().distinct().toList()) {
             facts.add(new Complaint(complaint));
@@ -56,18 +53,15 @@ final class FirstCall {
         addReported(facts, history, vehicle);
         facts.addAll(tests.earlierFigures(Tests.BEFORE));
         addTests(facts, tests, Tests.BEFORE);
-        addTerms(facts, terms);
         return facts;
     }
 
-    /** Facts that speak about the state after the work; only deficiencies are drawn from them. */
-    static List<Object> afterWork(Vehicle vehicle, Tests tests, Policy policy, @Nullable RegimeTerms terms) {
+    /** Facts of the case that speak about the state after the work; only deficiencies are drawn from them. */
+    static List<Object> afterWork(Vehicle vehicle, Tests tests) {
         List<Object> facts = new ArrayList<>();
         facts.add(vehicle);
         facts.addAll(vehicle.axles());
-        facts.addAll(policy.thresholds());
         addTests(facts, tests, Tests.AFTER);
-        addTerms(facts, terms);
         return facts;
     }
 
@@ -135,11 +129,5 @@ final class FirstCall {
         facts.addAll(tests.exemptions(stages));
         facts.addAll(tests.deviations(stages));
         facts.addAll(tests.risks(stages));
-    }
-
-    private static void addTerms(List<Object> facts, @Nullable RegimeTerms terms) {
-        if (terms != null) {
-            facts.addAll(terms.facts());
-        }
     }
 }

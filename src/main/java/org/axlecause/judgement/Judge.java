@@ -123,10 +123,12 @@ public final class Judge {
         boolean inRange = !candidates.isEmpty();
 
         Conclusions first = rules.conclude(
-                FirstCall.asFound(history, presentation, findings, tests, matter.policy(), terms, candidates));
+                FirstCall.shared(matter.policy(), terms, candidates),
+                FirstCall.asFound(history, presentation, findings, tests));
         List<Deficiency> asFound = first.of(Deficiency.class);
         Conclusions last = tests.has(Tests.AFTER)
-                ? rules.conclude(FirstCall.afterWork(vehicle, tests, matter.policy(), terms))
+                ? rules.conclude(
+                        FirstCall.shared(matter.policy(), terms, List.of()), FirstCall.afterWork(vehicle, tests))
                 : null;
         List<Deficiency> afterWork = last == null ? List.of() : last.of(Deficiency.class);
         List<Symptom> symptoms = first.of(Symptom.class);

@@ -82,7 +82,7 @@ final class RepairCall {
                 .toList();
         List<RetestComparison> comparisons =
                 Comparisons.of(basis.tests, basis.presentation.content().vehicle(), matter.policy(), basis.terms);
-        Conclusions second = rules.conclude(facts(matter, history, basis, comparisons));
+        Conclusions second = rules.conclude(List.of(matter.policy().clauses()), facts(history, basis, comparisons));
         RepairPlan plan = planRepair.of(new RepairInput(
                 second.of(ScopeProposal.class),
                 second.of(StepProposal.class),
@@ -100,13 +100,11 @@ final class RepairCall {
                 second.of(OpenQuestion.class));
     }
 
-    private List<Object> facts(
-            Matter matter, StandingHistory history, Basis basis, List<RetestComparison> comparisons) {
+    private List<Object> facts(StandingHistory history, Basis basis, List<RetestComparison> comparisons) {
         Vehicle vehicle = basis.presentation.content().vehicle();
         List<ReportedStep> reported = SecondCall.reports(history);
         List<Object> facts = new ArrayList<>();
         facts.add(new VehicleLayout(vehicle, basis.presentation.day()));
-        facts.addAll(matter.policy().clauses());
         facts.addAll(SecondCall.causes(basis.diagnosis));
         facts.addAll(SecondCall.parts(history, vehicle));
         facts.addAll(SecondCall.obstacles(history, vehicle));

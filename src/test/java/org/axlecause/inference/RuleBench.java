@@ -20,6 +20,7 @@ import java.util.logging.Logger;
 import java.util.stream.Stream;
 import org.axlecause.facts.Conclusion;
 import org.drools.model.codegen.ExecutableModelProject;
+import org.kie.api.KieBase;
 import org.kie.api.KieServices;
 import org.kie.api.builder.KieBuilder;
 import org.kie.api.builder.KieFileSystem;
@@ -33,7 +34,7 @@ public final class RuleBench {
     private static final Logger ENGINE = Logger.getLogger("org.drools");
 
     private static final Path RULES = Path.of("rules");
-    private static final Map<List<String>, RuleBase> COMPILED = new ConcurrentHashMap<>();
+    private static final Map<List<String>, KieBase> COMPILED = new ConcurrentHashMap<>();
     private static final long SHUFFLE_SEED = 20260302L;
 
     private final RuleBase rules;
@@ -56,7 +57,7 @@ public final class RuleBench {
         return forFiles(List.of(RULES.resolve(file).toString()));
     }
 
-    /** The whole rule base. */
+    /** The whole rule base, with no session that has served a case. */
     public static RuleBase all() {
         return forFiles(drlFiles(RULES)).rules;
     }
@@ -108,7 +109,7 @@ public final class RuleBench {
     }
 
     private static RuleBench forFiles(List<String> files) {
-        return new RuleBench(COMPILED.computeIfAbsent(files, RuleBench::compile));
+        return new RuleBench(new RuleBase(COMPILED.computeIfAbsent(files, RuleBench::compile)));
     }
 
     private static List<String> drlFiles(Path folder) {
@@ -124,7 +125,7 @@ public final class RuleBench {
         }
     }
 
-    private static RuleBase compile(List<String> files) {
+    private static KieBase compile(List<String> files) {
         ENGINE.setLevel(Level.INFO);
         KieServices services = KieServices.get();
         ReleaseId release = services.newReleaseId("org.axlecause.bench", "rules-" + UUID.randomUUID(), "1");
@@ -140,6 +141,6 @@ public final class RuleBench {
         assertThat(builder.getResults().getMessages(Message.Level.ERROR, Message.Level.WARNING))
                 .as("messages of the rule compiler")
                 .isEmpty();
-        return new RuleBase(services.newKieContainer(release).getKieBase());
+        return services.newKieContainer(release).getKieBase();
     }
 }
