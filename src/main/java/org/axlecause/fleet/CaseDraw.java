@@ -49,8 +49,9 @@ public final class CaseDraw {
     /** The case of a seed: the same one whenever and wherever it is drawn. */
     public DrawnCase of(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
+        int wanted = random.nextDouble() < faults.twoFaults() ? PAIR : 1;
         for (int tries = 0; tries < MOST_TRIES; tries++) {
-            DrawnCase drawn = attempt(seed, random.split());
+            DrawnCase drawn = attempt(seed, wanted, random.split());
             if (drawn != null) {
                 return drawn;
             }
@@ -58,31 +59,47 @@ public final class CaseDraw {
         throw new IllegalStateException("Seed " + seed + " gives no vehicle that anyone would present");
     }
 
-    private @Nullable DrawnCase attempt(long seed, SplittableRandom random) {
+    /** Each fault must be one that would bring the vehicle in by itself: nobody looks for what nothing speaks of. */
+    private @Nullable DrawnCase attempt(long seed, int wanted, SplittableRandom random) {
         double age = table.range("age").draw(random);
-        VehicleState state = vehicles.draw(age, DAY, random);
-        List<Fault> drawn = new ArrayList<>();
-        List<RecentWork> work = new ArrayList<>();
-        int wanted = random.nextDouble() < faults.twoFaults() ? PAIR : 1;
-        while (drawn.size() < wanted) {
-            FaultTable.Drawn next = faults.draw(state.vehicle(), age, random);
-            Fault fault = new Fault(next.kind().code(), next.kind().places(next.axle(), random));
-            if (drawn.stream().noneMatch(other -> clash(other, fault))) {
-                drawn.add(put(next, fault, state, work, random));
-            }
-        }
+        long sound = random.nextLong();
         Lane lane = new Lane(
                 chance("shares.trace", random),
                 chance("shares.pedal-sensor", random),
                 chance("shares.axle-load-told", random));
+        TestLane testLane = new TestLane(table, lane);
+        List<Wrong> wrongs = new ArrayList<>();
+        VehicleState vehicle = vehicles.draw(age, DAY, new SplittableRandom(sound));
+        while (wrongs.size() < wanted) {
+            FaultTable.Drawn next = faults.draw(vehicle.vehicle(), age, random);
+            Fault fault = new Fault(next.kind().code(), next.kind().places(next.axle(), random));
+            if (wrongs.stream().noneMatch(other -> clash(other.fault, fault))) {
+                wrongs.add(new Wrong(next, fault, random.nextLong()));
+            }
+        }
+        for (Wrong wrong : wrongs) {
+            if (presented(seed, age, sound, List.of(wrong), testLane, random.split()) == null) {
+                return null;
+            }
+        }
+        return presented(seed, age, sound, wrongs, testLane, random);
+    }
+
+    private @Nullable DrawnCase presented(
+            long seed, double age, long sound, List<Wrong> wrongs, TestLane lane, SplittableRandom random) {
+        VehicleState state = vehicles.draw(age, DAY, new SplittableRandom(sound));
+        List<Fault> drawn = new ArrayList<>();
+        List<RecentWork> work = new ArrayList<>();
+        for (Wrong wrong : wrongs) {
+            drawn.add(put(wrong.drawn, wrong.fault, state, work, new SplittableRandom(wrong.seed)));
+        }
         List<ComplaintCode> complaints = new Complaints(state, table).draw(random);
-        if (complaints.isEmpty() && !new WheelReach(state, table).outOfTheOrdinary()) {
+        List<RollerTestRecorded> tests = new ArrayList<>();
+        tests.add(lane.service(state, state.vehicle().axles(), Stage.ARRIVAL, true, random));
+        tests.add(lane.parking(state, Stage.ARRIVAL, true, random));
+        if (!new Notice(table).taken(state, lane.lane(), complaints, tests)) {
             return null;
         }
-        TestLane testLane = new TestLane(table, lane);
-        List<RollerTestRecorded> tests = new ArrayList<>();
-        tests.add(testLane.service(state, state.vehicle().axles(), Stage.ARRIVAL, true, random));
-        tests.add(testLane.parking(state, Stage.ARRIVAL, true, random));
         return new DrawnCase(
                 seed,
                 DAY,
@@ -98,8 +115,11 @@ public final class CaseDraw {
                         complaints,
                         work),
                 tests,
-                new Technician(state, testLane, table, faults.wrongAnswer(), random.split()));
+                new Technician(state, lane, table, faults.wrongAnswer(), random.split()));
     }
+
+    /** A fault that a vehicle gets, with the seed of how bad it is. */
+    private record Wrong(FaultTable.Drawn drawn, Fault fault, long seed) {}
 
     /** The same fault twice, or two that can't be at one place at once. */
     private static boolean clash(Fault one, Fault other) {

@@ -15,7 +15,7 @@ final class WheelReach {
         this.table = table;
     }
 
-    /** Whether anything about it would make a tester or an inspector stop. */
+    /** Whether force over time would show anything that makes an inspector stop. */
     boolean outOfTheOrdinary() {
         for (Axle axle : state.vehicle().axles()) {
             if (imbalance(axle) >= limit("imbalance")

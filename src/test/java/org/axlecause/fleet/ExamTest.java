@@ -18,6 +18,9 @@ class ExamTest {
 
     private static final long SEED = 20260302L;
     private static final int FEW = 120;
+    private static final int WHOLE = 5000;
+    /** What the shares of a hundred cases may fall short of those of thousands by chance. */
+    private static final double SCATTER_OF_FEW = 0.08;
 
     private final FaultTable faults = FaultTable.onClassPath();
 
@@ -27,21 +30,22 @@ class ExamTest {
         ExamFigures figures = new ExamFigures(cases);
         print(cases, figures);
 
+        double scatter = cases.size() < WHOLE ? SCATTER_OF_FEW : 0;
         assertThat(figures.firstThreeAfterRollers())
                 .as("share with a fault among the first three after the roller tests alone, seed %d", SEED)
-                .isGreaterThan(0.50);
+                .isGreaterThanOrEqualTo(0.70 - scatter);
         assertThat(figures.firstRightInSingleFaultCases())
                 .as("share with the first cause right at the stop, one fault, seed %d", SEED)
-                .isGreaterThan(0.70);
+                .isGreaterThanOrEqualTo(0.92 - scatter);
         assertThat(figures.bothFoundInDoubleFaultCases())
                 .as("share with both found at the stop, two faults, seed %d", SEED)
-                .isGreaterThan(0.38);
+                .isGreaterThanOrEqualTo(0.80 - scatter);
         assertThat(figures.medianChecks())
                 .as("median of the checks beyond the looking-over of an opened axle, seed %d", SEED)
-                .isLessThanOrEqualTo(5);
+                .isLessThanOrEqualTo(4);
         assertThat(figures.calibrationError())
                 .as("expected calibration error, seed %d", SEED)
-                .isLessThan(0.05);
+                .isLessThanOrEqualTo(0.05);
         assertThat(figures.soundPartsConfirmedApartFromWrongAnswers())
                 .as("sound parts called faulty though no answer was wrong, seed %d", SEED)
                 .isEmpty();
