@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param only what vehicle or axle must have
  * @param weights how often it is behind a complaint
  * @param bothSides share of cases that have it on both wheels of the axle; null where the sides don't depend
+ * @param alike whether a cause of an axle works on both its wheels alike, so that it shows at both or not at all
  * @param links what it shows and leaves
  * @param provedBy lists of findings and circumstances that prove it together
  * @param refutedBy lists of findings and circumstances that rule it out together
@@ -44,6 +45,7 @@ public record Cause(
         List<Trait> only,
         Weights weights,
         @Nullable Double bothSides,
+        boolean alike,
         List<Link> links,
         List<List<String>> provedBy,
         List<List<String>> refutedBy,

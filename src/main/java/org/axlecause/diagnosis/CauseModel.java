@@ -194,6 +194,20 @@ public final class CauseModel {
         return check == null ? 0 : check.access();
     }
 
+    /** Whether the check looks at the part, so that a part it could not get at stays unseen. */
+    boolean looksAt(CheckCode code, Component component) {
+        Check check = checks.get(code);
+        return check == null
+                || check.sound().contains(component)
+                || check.outcomes().stream().anyMatch(outcome -> looksAt(outcome, component));
+    }
+
+    private boolean looksAt(Check.Outcome outcome, Component component) {
+        return outcome.finding() == null
+                ? outcome.component() == component
+                : finding(outcome.finding()).component() == component;
+    }
+
     List<FindingEvidence> findingsOn(Component component) {
         return findingsByComponent.getOrDefault(component, List.of());
     }

@@ -50,6 +50,7 @@ final class CausesReader {
                 "only",
                 "weights",
                 "both-sides",
+                "alike",
                 "shows",
                 "shows-on-other-wheel",
                 "shows-on-circuit",
@@ -77,6 +78,11 @@ final class CausesReader {
         if (bothSides != null && level != Level.WHEEL) {
             throw bothSides.wrong("only a cause at a wheel can be on both sides", "remove it or write at: wheel");
         }
+        boolean alike = Boolean.TRUE.equals(node.optionalFlag("alike"));
+        if (alike && level != Level.AXLE) {
+            throw node.member("alike")
+                    .wrong("only a cause of an axle can work on both its wheels alike", "remove it or write at: axle");
+        }
         return new Cause(
                 node.code("code", CauseCode.class),
                 node.text("text"),
@@ -87,6 +93,7 @@ final class CausesReader {
                 node.codes("only", Trait.class),
                 weights(node.member("weights")),
                 bothSides == null ? null : ModelNumbers.probability(bothSides),
+                alike,
                 List.copyOf(links),
                 grounds(node, "proved-by"),
                 grounds(node, "refuted-by"),

@@ -90,8 +90,10 @@ final class Evidence {
 
     private void take(Finding finding) {
         if (finding.condition() == Condition.NOT_ACCESSIBLE) {
-            closed.computeIfAbsent(finding.component(), component -> new HashSet<>())
-                    .add(finding.place().wheel());
+            if (finding.check() == null || model.looksAt(finding.check(), finding.component())) {
+                closed.computeIfAbsent(finding.component(), component -> new HashSet<>())
+                        .add(finding.place().wheel());
+            }
             return;
         }
         boolean placed = false;

@@ -154,7 +154,8 @@ final class Suspects {
     /**
      * Strengths of one link of a cause that shows at several places. A cause of a circuit or of the vehicle shows as a
      * whole or not at all, and then at each place with a chance of its own: four dragging wheels are one piece of
-     * evidence for what holds them all. A cause of an axle often shows at one of its wheels only.
+     * evidence for what holds them all. A cause of an axle often shows at one of its wheels only, unless it works on both
+     * alike.
      */
     private final class Together {
 
@@ -165,7 +166,7 @@ final class Suspects {
 
         Together(Cause cause, List<Sign> signs, double strength) {
             this.strength = strength;
-            this.asOne = signs.size() > 1 && cause.level() != Level.AXLE;
+            this.asOne = signs.size() > 1 && (cause.alike() || cause.level() != Level.AXLE);
             for (Sign sign : signs) {
                 seen += bySign.containsKey(sign) ? 1 : 0;
                 missed += !bySign.containsKey(sign) && evidence.missed(sign) ? 1 : 0;

@@ -52,7 +52,8 @@ public enum CheckCode {
     SEAT_CLEANING,
     SWAP_SUSPECT_PART,
     HELD_STOP_FROM_LOW_SPEED,
-    PUMP_AND_TURN;
+    PUMP_AND_TURN,
+    PARKING_SHOE_LOOK;
 
     /** The code on the wire. */
     @Override

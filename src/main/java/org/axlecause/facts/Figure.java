@@ -53,6 +53,11 @@ public record Figure(
         return value != null && other.value != null && value.compareTo(other.value.multiply(times)) > 0;
     }
 
+    /** Whether it is more than the other figure by over that amount; never where one of them can't be observed. */
+    public boolean moreBy(BigDecimal amount, Figure other) {
+        return value != null && other.value != null && value.compareTo(other.value.add(amount)) > 0;
+    }
+
     /** Whether it falls short of the other figure by at least that share of the other. */
     public boolean shortOf(Figure other, BigDecimal share) {
         return value != null

@@ -40,7 +40,9 @@ public enum SymptomCode {
     PROPORTIONAL_LOSS,
     TEST_NOT_REPEATABLE,
     FORCE_RECOVERS_WARM,
-    DRAG_GROWS;
+    DRAG_GROWS,
+    SWING_CLEARS,
+    GRIP_RETURNS;
 
     /** The code on the wire. */
     @Override

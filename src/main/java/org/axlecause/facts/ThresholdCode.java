@@ -54,7 +54,9 @@ public enum ThresholdCode {
     SCATTER,
     RISE_TIME,
     WARM_RECOVERY,
-    DRAG_GROWTH;
+    DRAG_GROWTH,
+    SWING_CLEARANCE,
+    WARM_RECOVERY_FORCE;
 
     /** The code on the wire. */
     @Override

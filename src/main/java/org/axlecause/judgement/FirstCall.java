@@ -52,6 +52,7 @@ final class FirstCall {
         facts.addAll(presentation.content().recentWork());
         addReported(facts, history, vehicle);
         facts.addAll(tests.earlierFigures(Tests.BEFORE));
+        facts.addAll(tests.earlierShapes(Tests.BEFORE));
         addTests(facts, tests, Tests.BEFORE);
         return facts;
     }

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.EarlierFigure;
+import org.axlecause.facts.EarlierShape;
 import org.axlecause.facts.Exemption;
 import org.axlecause.facts.Figure;
 import org.axlecause.facts.Limit;
@@ -71,25 +72,25 @@ final class Tests {
 
     /** Figures of those tests of these stages that a later one of the same axle and brake has taken the place of. */
     List<EarlierFigure> earlierFigures(Set<Stage> stages) {
-        List<EarlierFigure> earlier = new ArrayList<>();
-        for (BrakeSystem brake : BrakeSystem.values()) {
-            Map<Place, TestRun> latest = latestByAxle(brake, stages);
-            for (TestRun run : runs) {
-                if (run.brake() == brake && stages.contains(run.stage())) {
-                    for (Figure figure : run.figures()) {
-                        if (!run.equals(latest.get(figure.place().axlePlace()))) {
-                            earlier.add(new EarlierFigure(figure));
-                        }
-                    }
-                }
-            }
-        }
-        return earlier;
+        return earlier(stages, TestRun::figures, Figure::place).stream()
+                .map(EarlierFigure::new)
+                .toList();
     }
 
-    /** Shapes of the loss in the latest tests of these stages. */
+    /** Shapes of the loss in service brake tests of these stages that a later one has taken the place of. */
+    List<EarlierShape> earlierShapes(Set<Stage> stages) {
+        return earlier(stages, Tests::serviceShapes, ShapeOfLoss::place).stream()
+                .map(EarlierShape::new)
+                .toList();
+    }
+
+    /** Shapes of the loss in the latest service brake tests of these stages; the parking brake has causes of its own. */
     List<ShapeOfLoss> shapes(Set<Stage> stages) {
-        return latest(stages, TestRun::shapes, ShapeOfLoss::place);
+        return latest(stages, Tests::serviceShapes, ShapeOfLoss::place);
+    }
+
+    private static List<ShapeOfLoss> serviceShapes(TestRun run) {
+        return run.brake() == BrakeSystem.PARKING ? List.of() : run.shapes();
     }
 
     /** What a regime does not hold against the vehicle in the latest tests of these stages. */
@@ -153,6 +154,23 @@ final class Tests {
             }
         }
         return latest;
+    }
+
+    private <T> List<T> earlier(Set<Stage> stages, Function<TestRun, List<T>> parts, Function<T, Place> placeOf) {
+        List<T> earlier = new ArrayList<>();
+        for (BrakeSystem brake : BrakeSystem.values()) {
+            Map<Place, TestRun> latest = latestByAxle(brake, stages);
+            for (TestRun run : runs) {
+                if (run.brake() == brake && stages.contains(run.stage())) {
+                    for (T part : parts.apply(run)) {
+                        if (!run.equals(latest.get(placeOf.apply(part).axlePlace()))) {
+                            earlier.add(part);
+                        }
+                    }
+                }
+            }
+        }
+        return earlier;
     }
 
     private <T> List<T> latest(Set<Stage> stages, Function<TestRun, List<T>> parts, Function<T, Place> placeOf) {

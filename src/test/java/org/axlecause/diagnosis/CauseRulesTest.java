@@ -179,12 +179,12 @@ class CauseRulesTest {
         CAU-242 | load-sensing-valve-seized | refutation | load-sensing-valve-sound
         CAU-250 | circuit-valve-stuck | refutation | valve-pressures-equal
         CAU-260 | master-cylinder-bypassing | proof | master-bypassing
-        CAU-262 | master-cylinder-bypassing | refutation | master-sound
+        CAU-262 | master-cylinder-bypassing | refutation | master-holds
         CAU-263 | master-cylinder-bypassing | refutation | pedal-sound
         CAU-270 | master-cylinder-leaking | proof | master-leaking
-        CAU-272 | master-cylinder-leaking | refutation | master-sound
+        CAU-272 | master-cylinder-leaking | refutation | master-lets-go
         CAU-280 | master-cylinder-port-covered | proof | master-port-covered
-        CAU-282 | master-cylinder-port-covered | refutation | master-sound
+        CAU-282 | master-cylinder-port-covered | refutation | master-lets-go
         CAU-290 | circuit-lost | refutation | fluid-full
         CAU-300 | servo-weak | proof | servo-weak
         CAU-302 | servo-weak | refutation | servo-sound
@@ -193,12 +193,12 @@ class CauseRulesTest {
         CAU-320 | pedal-linkage-binding | proof | pedal-linkage-stiff
         CAU-322 | pedal-linkage-binding | refutation | pedal-sound
         CAU-330 | lining-soaked-earlier | proof | lining-soaked-with-fluid + cylinder-dry
-        CAU-332 | lining-soaked-earlier | refutation | lining-sound
+        CAU-332 | lining-soaked-earlier | refutation | lining-dry
         CAU-340 | hub-seal-leaking | proof | seal-leaking
         CAU-342 | hub-seal-leaking | refutation | seal-sound
         CAU-350 | lining-soiled-in-work | proof | lining-soaked-with-grease + seal-sound + recent-lining-work
         CAU-351 | lining-soiled-in-work | proof | pad-greasy + recent-lining-work
-        CAU-352 | lining-soiled-in-work | refutation | lining-sound
+        CAU-352 | lining-soiled-in-work | refutation | lining-dry
         CAU-353 | lining-soiled-in-work | refutation | pad-sound
         CAU-360 | lining-glazed | proof | lining-glazed
         CAU-361 | lining-glazed | proof | pad-glazed
@@ -214,14 +214,14 @@ class CauseRulesTest {
         CAU-377 | lining-worn-out | refutation | pad-sound
         CAU-380 | lining-detached | proof | lining-detached
         CAU-381 | lining-detached | proof | pad-detached
-        CAU-382 | lining-detached | refutation | lining-sound
+        CAU-382 | lining-detached | refutation | lining-whole
         CAU-383 | lining-detached | refutation | pad-sound
         CAU-390 | linings-unlike | proof | lining-wrong-part
         CAU-391 | linings-unlike | proof | pad-wrong-part
         CAU-400 | rust-film | refutation | test-repeats
         CAU-410 | shoes-misplaced | proof | shoe-misfitted
         CAU-411 | shoes-misplaced | proof | pad-misfitted
-        CAU-412 | shoes-misplaced | refutation | lining-sound
+        CAU-412 | shoes-misplaced | refutation | lining-whole
         CAU-413 | shoes-misplaced | refutation | pad-sound
         CAU-420 | drum-oval | proof | drum-oval
         CAU-421 | drum-oval | proof | drum-ovality-measured own limit
@@ -308,7 +308,9 @@ class CauseRulesTest {
         CAU-294 | circuit-lost | proof | chamber-low + rear-axle-reads-low
         CAU-395 | lining-not-bedded | proof | force-recovered-warm + recent-lining-work
         CAU-402 | rust-film | proof | force-recovered-warm + stood-for-long
+        CAU-403 | rust-film | proof | swing-cleared
         CAU-711 | grip-limit | proof | grip-doubtful + test-differs
+        CAU-712 | grip-limit | proof | grip-returned
         CAU-750 | regenerative-blending | proof | drive-braked-along + test-differs
         CAU-755 | long-disuse | proof | disc-corroded + pad-sound + stood-for-long
         CAU-742 | antilock-sensor-faulty | refutation | antilock-sensor-sound

@@ -16,6 +16,7 @@ import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
 import org.axlecause.facts.DoubtCode;
 import org.axlecause.facts.EarlierFigure;
+import org.axlecause.facts.EarlierShape;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.ExpectedForce;
 import org.axlecause.facts.Figure;
@@ -515,7 +516,7 @@ class SymptomRulesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"1000, 1151, true", "1000, 1150, false", "1000, 900, false"})
+    @CsvSource({"1000, 1151, true", "1000, 1150, false", "1000, 900, false", "300, 401, true", "300, 400, false"})
     void force_that_comes_up_clearly_in_a_second_run_recovers_warm(String cold, String warm, boolean recovers) {
         EarlierFigure first = new EarlierFigure(figure(FigureKind.PEAK, LEFT, cold));
         Figure second = figure(FigureKind.PEAK, LEFT, warm, Stage.DIAGNOSTIC, SERVICE, "rt-2");
@@ -536,6 +537,76 @@ class SymptomRulesTest {
         ReportedCondition cold = new ReportedCondition(TestCondition.BRAKES_COLD, REAR, test("rt-2"), SERVICE);
 
         assertThat(service(first, second, cold)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"160, 106, true", "160, 107, false", "140, 60, false", "300, 160, false"})
+    void drag_that_is_gone_in_a_second_run_shows_that_the_first_did_not_hold(
+            String first, String second, boolean gone) {
+        assertThat(service(
+                        new EarlierFigure(figure(FigureKind.DRAG, LEFT, first)),
+                        figure(FigureKind.DRAG, LEFT, second, Stage.DIAGNOSTIC, SERVICE, "rt-2")))
+                .filteredOn(symptom -> symptom.code() == SymptomCode.TEST_NOT_REPEATABLE)
+                .hasSize(gone ? 1 : 0)
+                .allSatisfy(symptom -> {
+                    assertThat(symptom.place()).isEqualTo(REAR);
+                    assertThat(symptom).satisfies(shownBy("SYM-363"));
+                });
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "FLUCTUATION, 0.30, 0.14, SYM-390, SYM-395, true",
+        "FLUCTUATION, 0.30, 0.15, SYM-390, SYM-395, false",
+        "FLUCTUATION, 0.50, 0.20, SYM-390, SYM-395, false",
+        "SCATTER, 0.10, 0.04, SYM-391, SYM-396, true",
+        "SCATTER, 0.10, 0.05, SYM-391, SYM-396, false"
+    })
+    void a_swing_or_scatter_that_is_gone_in_a_second_run_clears(
+            FigureKind kind, String first, String second, String rule, String looked, boolean clears) {
+        EarlierFigure before = new EarlierFigure(figure(kind, LEFT, first));
+        Figure after = figure(kind, LEFT, second, Stage.DIAGNOSTIC, SERVICE, "rt-2");
+
+        assertThat(service(before, after))
+                .filteredOn(symptom -> symptom.code() == SymptomCode.SWING_CLEARS)
+                .hasSize(clears ? 1 : 0)
+                .allSatisfy(symptom -> {
+                    assertThat(symptom.place()).isEqualTo(LEFT);
+                    assertThat(symptom).satisfies(shownBy(rule));
+                });
+        assertThat(observable(before, after)).contains(looked + " swing-clears axle 2 left");
+    }
+
+    @Test
+    void a_wheel_that_did_not_swing_has_nothing_to_clear() {
+        EarlierFigure even = new EarlierFigure(figure(FigureKind.FLUCTUATION, LEFT, "0.19"));
+        Figure after = figure(FigureKind.FLUCTUATION, LEFT, "0.05", Stage.DIAGNOSTIC, SERVICE, "rt-2");
+
+        assertThat(service(even, after)).isEmpty();
+        assertThat(observable(even, after)).noneMatch(one -> one.contains("swing-clears"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1000, 1151, true", "1000, 1150, false"})
+    void a_wheel_that_slipped_or_stood_still_and_brakes_more_in_a_second_run_met_the_limit_of_grip(
+            String first, String second, boolean returns) {
+        Figure after = figure(FigureKind.PEAK, RIGHT, second, Stage.DIAGNOSTIC, SERVICE, "rt-2");
+        EarlierFigure slip = new EarlierFigure(figure(FigureKind.SLIP_FORCE, RIGHT, first));
+        EarlierFigure peak = new EarlierFigure(figure(FigureKind.PEAK, RIGHT, first));
+        EarlierShape stoodStill = new EarlierShape(shape(LossShape.CAPPED));
+
+        assertThat(service(slip, after))
+                .filteredOn(symptom -> symptom.code() == SymptomCode.GRIP_RETURNS)
+                .hasSize(returns ? 1 : 0)
+                .allSatisfy(symptom -> assertThat(symptom).satisfies(shownBy("SYM-400")));
+        assertThat(observable(slip, after)).contains("SYM-405 grip-returns axle 2 right");
+        assertThat(service(stoodStill, peak, after))
+                .filteredOn(symptom -> symptom.code() == SymptomCode.GRIP_RETURNS)
+                .hasSize(returns ? 1 : 0)
+                .allSatisfy(symptom -> assertThat(symptom).satisfies(shownBy("SYM-401")));
+        assertThat(observable(stoodStill, peak, after)).contains("SYM-406 grip-returns axle 2 right");
+        assertThat(service(new EarlierShape(shape(LossShape.PROPORTIONAL)), peak, after))
+                .noneMatch(symptom -> symptom.code() == SymptomCode.GRIP_RETURNS);
     }
 
     @ParameterizedTest
@@ -741,7 +812,9 @@ class SymptomRulesTest {
             threshold(ThresholdCode.SCATTER, "0.10"),
             threshold(ThresholdCode.RISE_TIME, "3.0"),
             threshold(ThresholdCode.WARM_RECOVERY, "1.15"),
-            threshold(ThresholdCode.DRAG_GROWTH, "1.5")
+            threshold(ThresholdCode.DRAG_GROWTH, "1.5"),
+            threshold(ThresholdCode.SWING_CLEARANCE, "2"),
+            threshold(ThresholdCode.WARM_RECOVERY_FORCE, "100")
         };
     }
 
