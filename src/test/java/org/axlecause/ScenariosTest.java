@@ -20,7 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Whole cases through HTTP: what was sent, the whole document that must come back, and why. Only the hash of the rule
+ * Whole cases through HTTP: what was sent, the whole document that must come back at every stage, and why. Only the hash of the rule
  * files is left out of the comparison. {@code -Dscenarios.write=true} writes what came back; read it before you keep it.
  */
 @QuarkusTest
@@ -62,11 +62,24 @@ class ScenariosTest {
     @ParameterizedTest
     @MethodSource("scenarios")
     void the_document_of_the_case_is_what_the_scenario_expects(String scenario) throws IOException {
-        Path folder = SCENARIOS.resolve(scenario);
+        for (Path given : stages(scenario)) {
+            the_document_is_as_expected(given, Path.of(given.toString().replace("given", "expected")));
+        }
+    }
 
+    /** A scenario is one batch of events, or several one after the other, each with the document that it leads to. */
+    private static List<Path> stages(String scenario) throws IOException {
+        try (Stream<Path> files = Files.list(SCENARIOS.resolve(scenario))) {
+            return files.filter(file -> file.getFileName().toString().startsWith("given"))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    private static void the_document_is_as_expected(Path events, Path expected) throws IOException {
         String answer = given().header("Prefer", "return=representation")
                 .contentType("application/cloudevents-batch+json; charset=UTF-8")
-                .body(Files.readString(folder.resolve("given.json")))
+                .body(Files.readString(events))
                 .post("/v1/events")
                 .then()
                 .statusCode(200)
@@ -74,11 +87,11 @@ class ScenariosTest {
                 .asString();
 
         JsonNode document = withoutRulebook(Json.mapper().readTree(answer));
-        Path expected = folder.resolve("expected.json");
         if (Boolean.getBoolean("scenarios.write")) {
             Files.writeString(expected, PRETTY.writeValueAsString(document) + "\n");
         }
         assertThat(PRETTY.writeValueAsString(document))
+                .as("document after %s", events)
                 .isEqualTo(PRETTY.writeValueAsString(Json.mapper().readTree(Files.readString(expected))));
     }
 

@@ -52,7 +52,7 @@ import org.axlecause.shared.YamlNode;
  * 1610/590 drag 62/66 swing 8/9 expected 1600/1600 locks -/yes reported tyre-wet}, left before right, newtons and percent. What
  * only a trace shows is told of the last test as {@code release-time axle-2-right 2.5} or {@code shape offset
  * axle-2-right}. A finding reads {@code shoe-lining soaked axle-2-right with grease by lining-look severe measured
- * hub-play 0.3}; lengths in millimetres. Recent work reads {@code shoe-set axle-2 100}, kilometres since.
+ * hub-play 0.3 limit 0.1}; lengths in millimetres. Recent work reads {@code shoe-set axle-2 100}, kilometres since.
  */
 record ShortCase(
         String file,
@@ -118,7 +118,7 @@ record ShortCase(
                 figures));
     }
 
-    private static VehiclePresented presented(YamlNode node) {
+    static VehiclePresented presented(YamlNode node) {
         List<RecentWork> work = node.texts("work").stream()
                 .map(words -> words.split(" ", -1))
                 .map(words -> new RecentWork(
@@ -169,6 +169,10 @@ record ShortCase(
                         false,
                         new Axle(1, true, BrakeLayout.DISC_FIXED, ParkingLayout.NONE),
                         new Axle(2, false, BrakeLayout.DISC_FLOATING, ParkingLayout.SHOES_IN_DISC));
+            case "very old van" -> vehicle(1994, CircuitSplit.DIAGONAL, false, frontDisc, simplex);
+            case "old van without anti-lock" ->
+                with(vehicle(2012, CircuitSplit.FRONT_REAR, false, frontDisc, simplex), false, false);
+            case "old van on air" -> with(vehicle(2012, CircuitSplit.DIAGONAL, false, frontDisc, simplex), true, true);
             case "young electric car" ->
                 vehicle(
                         2021,
@@ -178,6 +182,30 @@ record ShortCase(
                         new Axle(2, false, BrakeLayout.DISC_FLOATING, ParkingLayout.ELECTRIC_ON_CALLIPER));
             default -> throw new IllegalArgumentException("There is no vehicle '" + name + "'.");
         };
+    }
+
+    private static Vehicle with(Vehicle van, boolean antilock, boolean airSuspension) {
+        return new Vehicle(
+                van.category(),
+                van.make(),
+                van.model(),
+                van.firstUsed(),
+                van.firstRegistered(),
+                van.typeApproved(),
+                van.odometer(),
+                van.maximumMass(),
+                van.unladenMass(),
+                van.testMass(),
+                van.seats(),
+                van.drive(),
+                van.gearbox(),
+                van.regenerative(),
+                airSuspension,
+                van.circuitSplit(),
+                antilock,
+                van.serviceFluid(),
+                van.axles(),
+                null);
     }
 
     private static Vehicle vehicle(int year, CircuitSplit split, boolean electric, Axle... axles) {
@@ -204,7 +232,7 @@ record ShortCase(
                 null);
     }
 
-    private static RollerTestRecorded test(String words) {
+    static RollerTestRecorded test(String words) {
         String[] parts = words.split(" ", 3);
         List<AxleReading> axles = new ArrayList<>();
         Set<TestCondition> reported = EnumSet.noneOf(TestCondition.class);
@@ -281,6 +309,10 @@ record ShortCase(
     }
 
     private static FindingRecorded found(String text) {
+        return found(FindingStage.AS_FOUND, text);
+    }
+
+    static FindingRecorded found(FindingStage stage, String text) {
         String[] words = text.split(" ", -1);
         Agent agent = null;
         CheckCode check = null;
@@ -295,15 +327,20 @@ record ShortCase(
                     String value = words[++i];
                     boolean millimetres = quantity != MeasuredQuantity.FLUID_BOILING_POINT
                             && quantity != MeasuredQuantity.FLUID_WATER_CONTENT;
-                    BigDecimal number = new BigDecimal(value);
-                    measurement =
-                            new Measurement(quantity, millimetres ? number.movePointLeft(3) : number, null, value);
+                    boolean limited = i + 2 < words.length && words[i + 1].equals("limit");
+                    BigDecimal limit = limited ? new BigDecimal(words[i += 2]) : null;
+                    int shift = millimetres ? 3 : 0;
+                    measurement = new Measurement(
+                            quantity,
+                            new BigDecimal(value).movePointLeft(shift),
+                            limit == null ? null : limit.movePointLeft(shift),
+                            value);
                 }
                 default -> extent = code(Extent.class, words[i]);
             }
         }
         return new FindingRecorded(
-                FindingStage.AS_FOUND,
+                stage,
                 code(Component.class, words[0]),
                 code(Condition.class, words[1]),
                 place(words[2]),
@@ -323,7 +360,7 @@ record ShortCase(
         return place;
     }
 
-    private static <E extends Enum<E>> E code(Class<E> codes, String word) {
+    static <E extends Enum<E>> E code(Class<E> codes, String word) {
         for (E constant : codes.getEnumConstants()) {
             if (constant.toString().equals(word)) {
                 return constant;

@@ -325,15 +325,19 @@ final class Entries {
             @Schema(description = "Steps that come first where the plan has them.")
             List<StepCode> needs,
 
-            @Schema(description = "Step that must be done on the other side first, so that one side stays the pattern.")
-            @Nullable
-            StepCode keepsPattern,
+            @Schema(
+                    description =
+                            "Steps that must be done on the other side first, so that one side stays the pattern.")
+            List<StepCode> keepsPattern,
 
             @Schema(description = "What must hold before the next step.")
             String verify,
 
             @Schema(description = "When to stop, and where to go then.") @Nullable
             String stop,
+
+            @Schema(description = "Step that a failure leads back to.") @Nullable
+            StepCode backTo,
 
             @Schema(description = "Tools and usual sizes, by common practice; the part itself decides.")
             List<String> tools,

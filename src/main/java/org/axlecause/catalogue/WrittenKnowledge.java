@@ -87,9 +87,10 @@ final class WrittenKnowledge {
                         node.text("says"),
                         node.texts("does"),
                         node.codes("needs", StepCode.class),
-                        node.optionalCode("keeps-pattern", StepCode.class),
+                        node.codes("keeps-pattern", StepCode.class),
                         node.text("verify"),
                         node.optionalText("stop"),
+                        node.optionalCode("back-to", StepCode.class),
                         node.texts("tools"),
                         standing(node),
                         source(node)))

@@ -1,5 +1,7 @@
 package org.axlecause.facts;
 
+import org.jspecify.annotations.Nullable;
+
 /** Clause that a policy may set. */
 public enum ClauseCode {
     TWIN_HYDRAULIC_PART,
@@ -27,7 +29,26 @@ public enum ClauseCode {
     HUB_PLAY,
     IMBALANCE_TARGET_NOT_BEDDED,
     RETEST_NOISE,
-    OLD_FRICTION_MATERIAL_YEAR;
+    OLD_FRICTION_MATERIAL_YEAR,
+    LINING_HALF_LIFE_THICKNESS,
+    FRICTION_DANGER_THICKNESS,
+    EFFICIENCY_DANGER_SHARE;
+
+    /** The quantity that the value of the clause bounds; null where it bounds none that a finding carries. */
+    public @Nullable MeasuredQuantity quantity() {
+        return switch (this) {
+            case LINING_RENEWAL_THICKNESS, LINING_HALF_LIFE_THICKNESS -> MeasuredQuantity.LINING_THICKNESS;
+            case PAD_RENEWAL_THICKNESS -> MeasuredQuantity.PAD_THICKNESS;
+            case FLUID_WATER_CONTENT, FLUID_WATER_CONTENT_URGENT -> MeasuredQuantity.FLUID_WATER_CONTENT;
+            case FLUID_BOILING_POINT -> MeasuredQuantity.FLUID_BOILING_POINT;
+            case DRUM_OVALITY -> MeasuredQuantity.DRUM_OVALITY;
+            case DRUM_ECCENTRICITY -> MeasuredQuantity.DRUM_ECCENTRICITY;
+            case DISC_THICKNESS_VARIATION -> MeasuredQuantity.DISC_THICKNESS_VARIATION;
+            case DISC_RUN_OUT -> MeasuredQuantity.DISC_RUN_OUT;
+            case HUB_PLAY -> MeasuredQuantity.HUB_PLAY;
+            default -> null;
+        };
+    }
 
     /** The code on the wire. */
     @Override

@@ -14,6 +14,30 @@ public record FailedPart(ScopeItem item, Place place, Because because) implement
         return place.isWheel();
     }
 
+    /** Whether it is a part that each wheel has and it was named for a whole axle. */
+    public boolean isOnBothWheels() {
+        return place.axle() != null
+                && place.side() == null
+                && switch (item) {
+                    case WHEEL_CYLINDER,
+                            CALLIPER,
+                            SLIDE_PIN_KIT,
+                            PARKING_CABLE,
+                            ADJUSTER,
+                            HUB_SEAL,
+                            HUB_BEARING,
+                            BLEED_NIPPLE,
+                            BACK_PLATE,
+                            PARKING_ACTUATOR -> true;
+                    default -> false;
+                };
+    }
+
+    /** How far work on it reaches. */
+    public ScopeExtent extent() {
+        return ScopeExtent.of(place);
+    }
+
     @Override
     public String shown() {
         return String.join(", ", because.facts());

@@ -17,7 +17,7 @@ public record LineDone(LineKey line) implements Shown {
     /** Whether the work mends the fault of a part: another one fitted, or this one cleaned, freed, set or bled. */
     public boolean mends(@Nullable ScopeItem item, Place place) {
         return line.isChangingForce()
-                && line.item() == item
+                && (line.item() == item || (line.item() == ScopeItem.PARKING_SHOE_SET && item == ScopeItem.SHOE_SET))
                 && (line.place().covers(place) || line.item() == ScopeItem.BRAKE_FLUID);
     }
 

@@ -10,6 +10,11 @@ package org.axlecause.facts;
  */
 public record Obstacle(EntryId entry, Component component, Condition condition, Place place) implements Shown {
 
+    /** How far work against it reaches. */
+    public ScopeExtent extent() {
+        return ScopeExtent.of(place);
+    }
+
     @Override
     public String shown() {
         return "obstacle: " + component + " " + condition + " at " + place + " (" + entry.id() + ")";

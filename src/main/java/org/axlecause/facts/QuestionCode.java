@@ -24,7 +24,10 @@ public enum QuestionCode {
     UPSTREAM_UNPROVEN,
     TOO_CLOSE_TO_CALL,
     PLACE_UNCLEAR,
-    COMPLAINT_UNANSWERED;
+    COMPLAINT_UNANSWERED,
+    STEP_NOT_POSSIBLE,
+    INSPECTION_DISAGREES,
+    REPAIR_DID_NOT_CURE;
 
     /** The code on the wire. */
     @Override

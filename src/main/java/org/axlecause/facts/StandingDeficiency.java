@@ -1,5 +1,6 @@
 package org.axlecause.facts;
 
+import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -8,10 +9,15 @@ import org.jspecify.annotations.Nullable;
  * @param code what is deficient
  * @param place where
  * @param severity class in the regime's scale; null where the inspector judges
+ * @param share value in parts of its limit; null where it has none
  * @param says the deficiency in words, with its value
  */
 public record StandingDeficiency(
-        DeficiencyCode code, Place place, @Nullable DeficiencyClass severity, String says) implements Shown {
+        DeficiencyCode code,
+        Place place,
+        @Nullable DeficiencyClass severity,
+        @Nullable BigDecimal share,
+        String says) implements Shown {
 
     @Override
     public String shown() {

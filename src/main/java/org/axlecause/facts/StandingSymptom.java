@@ -5,9 +5,10 @@ package org.axlecause.facts;
  *
  * @param code what shows
  * @param place where
+ * @param strength how clearly it shows
  * @param says the symptom in words
  */
-public record StandingSymptom(SymptomCode code, Place place, String says) implements Shown {
+public record StandingSymptom(SymptomCode code, Place place, Strength strength, String says) implements Shown {
 
     @Override
     public String shown() {

@@ -67,7 +67,9 @@ public enum StepCode {
     RENEW_RUBBER_PARTS,
     SET_MASTER_CYLINDER,
     FREE_PEDAL_LINKAGE,
-    RENEW_ANTILOCK_SENSOR;
+    RENEW_ANTILOCK_SENSOR,
+    REFIT_SHOES,
+    FIT_HARDWARE_KIT;
 
     /** The code on the wire. */
     @Override

@@ -61,14 +61,18 @@ final class Comparisons {
 
     private Comparisons() {}
 
-    static List<RetestComparison> of(Tests tests, Vehicle vehicle, Policy policy, @Nullable RegimeTerms terms) {
+    /** The figures of the final tests; those that work was reported after prove nothing and are left out. */
+    static List<RetestComparison> of(
+            Tests tests, LaterWork later, Vehicle vehicle, Policy policy, @Nullable RegimeTerms terms) {
         Map<Key, BigDecimal> before = new HashMap<>();
         for (Figure figure : tests.figures(Tests.BEFORE)) {
             if (figure.value() != null) {
                 before.put(Key.of(figure), figure.value());
             }
         }
-        List<Figure> after = tests.figures(Tests.AFTER);
+        List<Figure> after = tests.figures(Tests.AFTER).stream()
+                .filter(figure -> !later.voids(figure))
+                .toList();
         List<Exemption> exemptions = tests.exemptions(Tests.AFTER);
         List<RetestComparison> comparisons = new ArrayList<>();
         for (Figure figure : after) {

@@ -103,8 +103,9 @@ public final class Judge {
                 null,
                 List.of(),
                 List.of(),
-                new Fitness(FitnessLevel.NOT_ESTABLISHED, List.of()),
-                new Verification(VerificationOutcome.NOT_TESTED, List.of(), List.of(), List.of()),
+                new Fitness(FitnessLevel.NOT_ESTABLISHED, List.of(), List.of()),
+                new Verification(
+                        VerificationOutcome.NOT_TESTED, List.of(), List.of(), Inspections.last(history), List.of()),
                 HistoryQuestions.of(history, null, matter.policy()),
                 timeline(matter, history));
     }
@@ -164,6 +165,14 @@ public final class Judge {
                         terms));
         repair.questions().forEach(open -> questions.add(question(open)));
         questions.addAll(ClosingQuestions.of(history, diagnosis));
+        questions.addAll(WorkQuestions.of(repair.plan()));
+        Inspections.question(repair.verification()).ifPresent(questions::add);
+
+        Diagnosis shown = diagnosis;
+        if (inRange && repair.verification().outcome() == VerificationOutcome.NOT_CURED) {
+            shown = reopened(matter, history, presentation, findings, terms, candidates, opened, repair);
+            questions.addAll(Reopened.questions(repair.notCured(), diagnosis, shown));
+        }
 
         FindingStage stage =
                 history.of(WorkReported.class).isEmpty() ? FindingStage.AS_FOUND : FindingStage.DURING_WORK;
@@ -181,8 +190,8 @@ public final class Judge {
                 shown(tests),
                 deficiencies(Stream.concat(asFound.stream(), afterWork.stream()), tests),
                 symptoms(symptoms),
-                diagnosis.causes().stream().map(this::shown).toList(),
-                diagnosis.nextChecks().stream()
+                shown.causes().stream().map(this::shown).toList(),
+                shown.nextChecks().stream()
                         .map(next -> ShownCheck.of(next, stage))
                         .toList(),
                 repair.plan().lines(),
@@ -193,6 +202,27 @@ public final class Judge {
                 repair.verification(),
                 inOrder(questions),
                 timeline(matter, history));
+    }
+
+    /** Causes weighed anew by a final test that shows no cure. */
+    private Diagnosis reopened(
+            Matter matter,
+            StandingHistory history,
+            Presentation presentation,
+            List<Finding> findings,
+            @Nullable RegimeTerms terms,
+            List<Candidate> candidates,
+            Set<Integer> opened,
+            RepairCall.Result repair) {
+        StandingHistory again = Reopened.history(history);
+        Vehicle vehicle = presentation.content().vehicle();
+        RegimeSheet sheet = terms == null ? null : RegimeFigures.of(again.entries(), vehicle, terms);
+        Presentation since = Reopened.presentation(presentation, repair.done());
+        List<Finding> open = Reopened.findings(findings, repair.done());
+        Conclusions first = rules.conclude(
+                FirstCall.shared(matter.policy(), terms, candidates),
+                FirstCall.asFound(again, since, open, Tests.of(again, sheet)));
+        return diagnose.of(input(since, open, first, opened));
     }
 
     private @Nullable RegimeTerms terms(Matter matter, Presentation presentation, List<ShownQuestion> questions) {

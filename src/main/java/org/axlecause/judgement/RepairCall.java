@@ -2,13 +2,21 @@ package org.axlecause.judgement;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.axlecause.diagnosis.Diagnosis;
 import org.axlecause.facts.AxleState;
 import org.axlecause.facts.CautionProposal;
 import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.FitnessGround;
 import org.axlecause.facts.LineDecision;
+import org.axlecause.facts.LineDone;
+import org.axlecause.facts.LineKey;
 import org.axlecause.facts.OpenQuestion;
+import org.axlecause.facts.PartState;
+import org.axlecause.facts.Place;
+import org.axlecause.facts.RefusedWork;
 import org.axlecause.facts.RegimeTerms;
 import org.axlecause.facts.ReportedStep;
 import org.axlecause.facts.RetestComparison;
@@ -20,6 +28,7 @@ import org.axlecause.facts.UnaskedLine;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.VehicleLayout;
 import org.axlecause.facts.VerificationGround;
+import org.axlecause.facts.VerificationSign;
 import org.axlecause.facts.WorkReported;
 import org.axlecause.inference.Conclusions;
 import org.axlecause.inference.RuleBase;
@@ -70,8 +79,16 @@ final class RepairCall {
      * @param fitness advice on use
      * @param verification proof of the repair
      * @param questions what the rules ask
+     * @param done lines that the reported steps have done
+     * @param notCured axles, or the vehicle, that the final test shows no better than at arrival
      */
-    record Result(RepairPlan plan, Fitness fitness, Verification verification, List<OpenQuestion> questions) {}
+    record Result(
+            RepairPlan plan,
+            Fitness fitness,
+            Verification verification,
+            List<OpenQuestion> questions,
+            List<LineDone> done,
+            Set<Place> notCured) {}
 
     Result of(Matter matter, StandingHistory history, Basis basis) {
         List<WorkReported> reports = history.of(WorkReported.class).stream()
@@ -80,9 +97,13 @@ final class RepairCall {
         List<LineDecision> decisions = history.of(ScopeDecided.class).stream()
                 .flatMap(recorded -> ((ScopeDecided) recorded.entry()).decisions().stream())
                 .toList();
-        List<RetestComparison> comparisons =
-                Comparisons.of(basis.tests, basis.presentation.content().vehicle(), matter.policy(), basis.terms);
-        Conclusions second = rules.conclude(List.of(matter.policy().clauses()), facts(history, basis, comparisons));
+        Vehicle vehicle = basis.presentation.content().vehicle();
+        LaterWork later = new LaterWork(history, planRepair);
+        List<RetestComparison> comparisons = Comparisons.of(basis.tests, later, vehicle, matter.policy(), basis.terms);
+        Set<LineKey> again = neededAgain(matter, history, basis, later);
+        List<LineDone> done = planRepair.linesDone(SecondCall.reports(history), again);
+        Conclusions second =
+                rules.conclude(List.of(matter.policy().clauses()), facts(history, basis, comparisons, done));
         RepairPlan plan = planRepair.of(new RepairInput(
                 second.of(ScopeProposal.class),
                 second.of(StepProposal.class),
@@ -90,28 +111,68 @@ final class RepairCall {
                 second.of(UnaskedLine.class),
                 decisions,
                 reports,
-                comparisons,
+                later.reportsBeforeTest(),
+                basis.tests.has(Tests.AFTER),
+                again,
+                vehicle.serviceFluid(),
                 matter.priceList(),
                 rules::explain));
         return new Result(
                 plan,
-                Fitness.of(second.of(FitnessGround.class), rules::explain),
-                Verification.of(second.of(VerificationGround.class), comparisons, rules::explain),
-                second.of(OpenQuestion.class));
+                Fitness.of(second.of(FitnessGround.class), second.of(RefusedWork.class), rules::explain),
+                Verification.of(
+                        second.of(VerificationGround.class), comparisons, Inspections.last(history), rules::explain),
+                second.of(OpenQuestion.class),
+                done,
+                notCured(second.of(VerificationGround.class)));
     }
 
-    private List<Object> facts(StandingHistory history, Basis basis, List<RetestComparison> comparisons) {
+    private static Set<Place> notCured(List<VerificationGround> grounds) {
+        return grounds.stream()
+                .filter(ground -> ground.sign() == VerificationSign.NOT_CURED)
+                .map(ground -> ground.place().axlePlace())
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /** Lines done before the last final test that what was found or met after it calls for once more. */
+    private Set<LineKey> neededAgain(Matter matter, StandingHistory history, Basis basis, LaterWork later) {
+        StandingHistory since = later.sinceLastTest(history);
+        Vehicle vehicle = basis.presentation.content().vehicle();
+        List<PartState> faults = SecondCall.parts(since, vehicle).stream()
+                .filter(PartState::isFault)
+                .toList();
+        List<Object> facts = new ArrayList<>(faults);
+        facts.addAll(SecondCall.obstacles(since, vehicle));
+        if (!basis.tests.has(Tests.AFTER) || facts.isEmpty()) {
+            return Set.of();
+        }
+        facts.add(new VehicleLayout(vehicle, basis.presentation.day()));
+        facts.addAll(basis.axles);
+        Set<LineKey> needed = rules.conclude(List.of(matter.policy().clauses()), facts).of(ScopeProposal.class).stream()
+                .map(ScopeProposal::line)
+                .collect(Collectors.toCollection(TreeSet::new));
+        planRepair.linesDone(SecondCall.reports(history), Set.of()).stream()
+                .filter(done -> faults.stream().anyMatch(fault -> done.mends(fault.item(), fault.place())))
+                .forEach(done -> needed.add(done.line()));
+        planRepair.linesDone(SecondCall.reports(since), Set.of()).forEach(done -> needed.remove(done.line()));
+        return needed;
+    }
+
+    private List<Object> facts(
+            StandingHistory history, Basis basis, List<RetestComparison> comparisons, List<LineDone> done) {
         Vehicle vehicle = basis.presentation.content().vehicle();
         List<ReportedStep> reported = SecondCall.reports(history);
         List<Object> facts = new ArrayList<>();
         facts.add(new VehicleLayout(vehicle, basis.presentation.day()));
         facts.addAll(SecondCall.causes(basis.diagnosis));
+        facts.addAll(SecondCall.latelyRenewed(basis.presentation));
+        facts.addAll(planRepair.gauges());
         facts.addAll(SecondCall.parts(history, vehicle));
         facts.addAll(SecondCall.obstacles(history, vehicle));
         facts.addAll(basis.axles);
         facts.addAll(SecondCall.decisions(history));
         facts.addAll(reported);
-        facts.addAll(planRepair.linesDone(reported));
+        facts.addAll(done);
         facts.addAll(comparisons);
         facts.addAll(SecondCall.testedAxles(basis.tests));
         facts.addAll(SecondCall.rounds(basis.tests));

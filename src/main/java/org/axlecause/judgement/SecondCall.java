@@ -1,6 +1,7 @@
 package org.axlecause.judgement;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -12,6 +13,8 @@ import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.DecidedLine;
 import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.FindingRecorded;
+import org.axlecause.facts.LatelyRenewed;
+import org.axlecause.facts.Limit;
 import org.axlecause.facts.LineDecision;
 import org.axlecause.facts.LineKey;
 import org.axlecause.facts.Obstacle;
@@ -30,6 +33,7 @@ import org.axlecause.facts.Symptom;
 import org.axlecause.facts.TestedAxle;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.WorkReported;
+import org.jspecify.annotations.Nullable;
 
 /** Gathers the facts of the second call of the rule base: what speaks about scope, work and the proof of the repair. */
 final class SecondCall {
@@ -72,6 +76,14 @@ final class SecondCall {
             }
         }
         return parts;
+    }
+
+    /** Parts that earlier work on record has renewed, so that they are not of the age of their twins. */
+    static List<LatelyRenewed> latelyRenewed(Presentation presentation) {
+        return presentation.content().recentWork().stream()
+                .map(work -> new LatelyRenewed(work.item(), work.place()))
+                .distinct()
+                .toList();
     }
 
     static List<Obstacle> obstacles(StandingHistory history, Vehicle vehicle) {
@@ -152,7 +164,8 @@ final class SecondCall {
         return symptoms.stream()
                 .filter(symptom -> !tests.latestByAxle(BrakeSystem.SERVICE, Tests.AFTER)
                         .containsKey(symptom.place().axlePlace()))
-                .map(symptom -> new StandingSymptom(symptom.code(), symptom.place(), symptom.shown()))
+                .map(symptom ->
+                        new StandingSymptom(symptom.code(), symptom.place(), symptom.strength(), symptom.shown()))
                 .distinct()
                 .toList();
     }
@@ -165,11 +178,20 @@ final class SecondCall {
                 .orElse(BrakeSystem.SERVICE);
     }
 
+    private static @Nullable BigDecimal share(Deficiency deficiency) {
+        BigDecimal value = deficiency.value();
+        Limit limit = deficiency.limit();
+        return value == null || limit == null || limit.value().signum() == 0
+                ? null
+                : value.divide(limit.value(), MathContext.DECIMAL64);
+    }
+
     private static StandingDeficiency standing(Deficiency deficiency) {
         return new StandingDeficiency(
                 deficiency.code(),
                 deficiency.place(),
                 deficiency.severity(),
+                share(deficiency),
                 deficiency.shown() + ": "
                         + String.join(", ", deficiency.because().facts()));
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import org.axlecause.facts.CaseClosed;
 import org.axlecause.facts.CaseStatus;
 import org.axlecause.facts.LineStanding;
+import org.axlecause.facts.ScopeItem;
 import org.axlecause.facts.VerificationOutcome;
 import org.axlecause.facts.WorkReported;
 import org.axlecause.repair.ScopeLine;
@@ -20,12 +21,17 @@ final class Statuses {
         if (outcome == VerificationOutcome.VERIFIED) {
             return CaseStatus.VERIFIED;
         }
-        boolean agreed = any(lines, LineStanding.AGREED);
+        boolean agreed = lines.stream()
+                .filter(line -> line.item() != ScopeItem.ROLLER_TEST)
+                .anyMatch(line -> line.standing() == LineStanding.AGREED);
         boolean done = any(lines, LineStanding.DONE);
         if (done && !agreed) {
             return CaseStatus.TO_VERIFY;
         }
-        if (agreed || done || !history.of(WorkReported.class).isEmpty()) {
+        if (agreed
+                || done
+                || any(lines, LineStanding.AGREED)
+                || !history.of(WorkReported.class).isEmpty()) {
             return CaseStatus.IN_WORK;
         }
         return any(lines, LineStanding.PROPOSED) || any(lines, LineStanding.REFUSED) || any(lines, LineStanding.LATER)

@@ -144,8 +144,9 @@ final class MergedLines {
     private boolean mayTake(Line taker, Line taken) {
         Decision decision = decisions.get(taker.key);
         boolean refused = decision == Decision.REFUSED || decision == Decision.LATER;
-        boolean firm = decision == Decision.AGREED || done.contains(taker.key);
+        boolean firm = decision == Decision.AGREED;
         return !taker.key.equals(taken.key)
+                && !done.contains(taker.key)
                 && taker.key.place().covers(taken.key.place())
                 && catalogue
                         .operation(taker.key.action(), taker.key.item())

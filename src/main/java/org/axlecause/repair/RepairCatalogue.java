@@ -1,5 +1,6 @@
 package org.axlecause.repair;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -8,7 +9,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.axlecause.facts.CautionCode;
+import org.axlecause.facts.GaugeUncertainty;
+import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.ScopeAction;
 import org.axlecause.facts.ScopeExtent;
 import org.axlecause.facts.ScopeItem;
@@ -28,14 +32,17 @@ public final class RepairCatalogue {
     private final Map<StepCode, CatalogueStep> steps;
     private final Map<CautionCode, CatalogueCaution> cautions;
     private final Map<Operation.Kind, Operation> operations;
+    private final List<GaugeUncertainty> gauges;
 
     private RepairCatalogue(
             Map<StepCode, CatalogueStep> steps,
             Map<CautionCode, CatalogueCaution> cautions,
-            Map<Operation.Kind, Operation> operations) {
+            Map<Operation.Kind, Operation> operations,
+            List<GaugeUncertainty> gauges) {
         this.steps = steps;
         this.cautions = cautions;
         this.operations = operations;
+        this.gauges = gauges;
     }
 
     /** The catalogue on the class path. */
@@ -43,12 +50,14 @@ public final class RepairCatalogue {
         return of(
                 YamlFile.onClassPath(FOLDER + "steps.yaml"),
                 YamlFile.onClassPath(FOLDER + "cautions.yaml"),
-                YamlFile.onClassPath(FOLDER + "operations.yaml"));
+                YamlFile.onClassPath(FOLDER + "operations.yaml"),
+                YamlFile.onClassPath(FOLDER + "gauges.yaml"));
     }
 
-    /** A catalogue of three files; a fault in one is named with its line and what to write instead. */
-    public static RepairCatalogue of(YamlFile steps, YamlFile cautions, YamlFile operations) {
-        return new RepairCatalogue(readSteps(steps), readCautions(cautions), readOperations(operations));
+    /** A catalogue of four files; a fault in one is named with its line and what to write instead. */
+    public static RepairCatalogue of(YamlFile steps, YamlFile cautions, YamlFile operations, YamlFile gauges) {
+        return new RepairCatalogue(
+                readSteps(steps), readCautions(cautions), readOperations(operations), readGauges(gauges));
     }
 
     /** All steps, by code. */
@@ -59,6 +68,11 @@ public final class RepairCatalogue {
     /** All cautions, by code. */
     public List<CatalogueCaution> cautions() {
         return List.copyOf(cautions.values());
+    }
+
+    /** How far the gauges of the workshop may be off, by quantity. */
+    public List<GaugeUncertainty> gauges() {
+        return gauges;
     }
 
     CatalogueStep step(StepCode code) {
@@ -90,16 +104,27 @@ public final class RepairCatalogue {
         Map<StepCode, YamlNode> written = new EnumMap<>(StepCode.class);
         for (YamlNode node : file.root().only("steps").items("steps")) {
             node.only(
-                    "code", "says", "does", "needs", "keeps-pattern", "verify", "stop", "tools", "source", "verified");
+                    "code",
+                    "says",
+                    "does",
+                    "needs",
+                    "keeps-pattern",
+                    "verify",
+                    "stop",
+                    "back-to",
+                    "tools",
+                    "source",
+                    "verified");
             StepCode code = node.code("code", StepCode.class);
             CatalogueStep step = new CatalogueStep(
                     code,
                     node.text("says"),
                     kinds(node, "does"),
                     node.codes("needs", StepCode.class),
-                    node.optionalCode("keeps-pattern", StepCode.class),
+                    node.codes("keeps-pattern", StepCode.class),
                     node.text("verify"),
                     node.optionalText("stop"),
+                    node.optionalCode("back-to", StepCode.class),
                     node.texts("tools"),
                     source(node));
             if (read.put(code, step) != null) {
@@ -154,14 +179,27 @@ public final class RepairCatalogue {
         Map<Operation.Kind, Operation> read = new HashMap<>();
         for (YamlNode node : file.root().only("operations").items("operations")) {
             node.only(
-                    "line", "extent", "quantity", "unit", "of", "part", "labour", "takes-along", "source", "verified");
+                    "line",
+                    "extent",
+                    "quantity",
+                    "quantities",
+                    "unit",
+                    "of",
+                    "part",
+                    "labour",
+                    "hours",
+                    "takes-along",
+                    "source",
+                    "verified");
             Operation.Kind kind = kind(node.member("line"));
             Operation operation = new Operation(
                     kind,
                     node.code("extent", ScopeExtent.class),
                     new Measure(node.decimal("quantity"), unit(node.member("unit")), node.text("of")),
+                    others(node),
                     node.optionalCode("part", ScopeItem.class),
                     node.member("labour").flag(),
+                    hours(node),
                     kinds(node, "takes-along"));
             source(node);
             if (read.put(kind, operation) != null) {
@@ -169,6 +207,52 @@ public final class RepairCatalogue {
             }
         }
         return read;
+    }
+
+    private static List<Operation.OtherQuantity> others(YamlNode node) {
+        YamlNode list = node.optional("quantities");
+        return list == null
+                ? List.of()
+                : list.items().stream()
+                        .map(other -> other.only("extent", "with", "quantity"))
+                        .map(other -> new Operation.OtherQuantity(
+                                other.optionalCode("extent", ScopeExtent.class),
+                                other.has("with") ? kind(other.member("with")) : null,
+                                other.decimal("quantity")))
+                        .toList();
+    }
+
+    private static @Nullable Span hours(YamlNode node) {
+        YamlNode hours = node.optional("hours");
+        if (hours == null) {
+            return null;
+        }
+        Span span = new Span(hours.only("from", "to").decimal("from"), hours.decimal("to"));
+        if (span.from().compareTo(span.to()) > 0) {
+            throw hours.wrong("the hours run from much to little", "write the smaller number as 'from'");
+        }
+        return span;
+    }
+
+    private static List<GaugeUncertainty> readGauges(YamlFile file) {
+        Map<MeasuredQuantity, GaugeUncertainty> read = new EnumMap<>(MeasuredQuantity.class);
+        for (YamlNode node : file.root().only("gauges").items("gauges")) {
+            node.only("quantity", "value", "unit", "with", "source", "verified");
+            source(node);
+            node.text("with");
+            MeasuredQuantity quantity = node.code("quantity", MeasuredQuantity.class);
+            String unit = node.text("unit");
+            BigDecimal value = Stream.of(Dimension.LENGTH, Dimension.RATIO, Dimension.TEMPERATURE)
+                    .filter(dimension -> Units.whatIsWrong(unit, dimension).isEmpty())
+                    .findFirst()
+                    .map(dimension -> Units.toBase(node.decimal("value"), unit, dimension))
+                    .orElseThrow(() ->
+                            node.member("unit").wrong("'" + unit + "' is no unit of a gauge", "write mm, % or Cel"));
+            if (read.put(quantity, new GaugeUncertainty(quantity, value)) != null) {
+                throw node.wrong("the gauge of '" + quantity + "' stands twice", "keep one of the two");
+            }
+        }
+        return List.copyOf(read.values());
     }
 
     private static String unit(YamlNode node) {

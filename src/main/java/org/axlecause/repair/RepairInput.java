@@ -1,13 +1,14 @@
 package org.axlecause.repair;
 
 import java.util.List;
+import java.util.Set;
 import java.util.function.Function;
 import org.axlecause.facts.Because;
 import org.axlecause.facts.CautionProposal;
 import org.axlecause.facts.LineDecision;
+import org.axlecause.facts.LineKey;
 import org.axlecause.facts.PriceList;
 import org.axlecause.facts.Reason;
-import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.ScopeProposal;
 import org.axlecause.facts.StepProposal;
 import org.axlecause.facts.UnaskedLine;
@@ -23,7 +24,10 @@ import org.jspecify.annotations.Nullable;
  * @param unasked lines that stay on the list without a proposal, with the ground
  * @param decisions all decisions on lines, in the order that counts
  * @param reports all reports of steps, in the order that counts
- * @param comparisons figures of the final tests beside those at arrival
+ * @param reportsBeforeTest how many of the reports the latest final test has followed
+ * @param tested whether there is a final test
+ * @param neededAgain lines done before the latest final test that are to be done once more
+ * @param fluid class of fluid that the vehicle takes; null where unknown
  * @param prices price list that the case is priced by; null where the site has none
  * @param explain turns a ground into what is shown of it
  */
@@ -34,7 +38,10 @@ public record RepairInput(
         List<UnaskedLine> unasked,
         List<LineDecision> decisions,
         List<WorkReported> reports,
-        List<RetestComparison> comparisons,
+        int reportsBeforeTest,
+        boolean tested,
+        Set<LineKey> neededAgain,
+        @Nullable String fluid,
         @Nullable PriceList prices,
         Function<Because, Reason> explain) {
 
@@ -45,6 +52,6 @@ public record RepairInput(
         unasked = List.copyOf(unasked);
         decisions = List.copyOf(decisions);
         reports = List.copyOf(reports);
-        comparisons = List.copyOf(comparisons);
+        neededAgain = Set.copyOf(neededAgain);
     }
 }

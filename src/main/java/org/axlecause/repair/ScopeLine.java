@@ -5,6 +5,7 @@ import org.axlecause.facts.ClauseCode;
 import org.axlecause.facts.LineKey;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
+import org.axlecause.facts.Party;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Reason;
 import org.axlecause.facts.ScopeAction;
@@ -26,7 +27,9 @@ import org.jspecify.annotations.Nullable;
  * @param mergedInto line that takes it along; null otherwise
  * @param policyClause policy clause that decides it; null where the trade alone does
  * @param estimate what it costs; null where there is no price list
+ * @param usualHours usual hours of the work on its own; null where none are known
  * @param decision decision that stands on it
+ * @param agreementBy who must agree before it is worked on; null where nobody is asked any more
  * @param sinceAgreement what is new against what the customer last agreed; null where nothing is
  * @param because grounds
  */
@@ -42,7 +45,9 @@ public record ScopeLine(
         @Nullable String mergedInto,
         @Nullable ClauseCode policyClause,
         @Nullable Estimate estimate,
+        @Nullable Span usualHours,
         @Nullable StandingDecision decision,
+        @Nullable Party agreementBy,
         @Nullable Change sinceAgreement,
         List<Reason> because) {
 

@@ -73,10 +73,10 @@ final class StepOrder {
     private Set<Key> before(Key key) {
         Set<Key> before = new TreeSet<>(Comparator.comparing(Key::id));
         collect(key, catalogue.step(key.step()).needs(), EnumSet.noneOf(StepCode.class), before);
-        StepCode pattern = catalogue.step(key.step()).keepsPattern();
-        if (pattern != null && key.place().side() == Side.RIGHT) {
+        if (key.place().side() == Side.RIGHT) {
             Place left = key.place().opposite();
-            present(pattern).stream()
+            catalogue.step(key.step()).keepsPattern().stream()
+                    .flatMap(pattern -> present(pattern).stream())
                     .filter(other -> other.place().equals(left))
                     .forEach(before::add);
         }
@@ -102,7 +102,7 @@ final class StepOrder {
     }
 
     /** Whether work at one place can depend on work at the other: a circuit or the vehicle on everything. */
-    private static boolean related(Place one, Place other) {
+    static boolean related(Place one, Place other) {
         if (one.axle() == null || other.axle() == null) {
             return true;
         }

@@ -12,6 +12,7 @@ import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.VerificationGround;
 import org.axlecause.facts.VerificationOutcome;
 import org.axlecause.facts.VerificationSign;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the final test and the looks after the work prove.
@@ -19,10 +20,15 @@ import org.axlecause.facts.VerificationSign;
  * @param outcome the verdict
  * @param comparisons figures before and after, by axle and wheel
  * @param open what keeps the repair from being verified
+ * @param inspection what the official test said afterwards; null until it is on record
  * @param because grounds
  */
 public record Verification(
-        VerificationOutcome outcome, List<BeforeAndAfter> comparisons, List<String> open, List<Reason> because) {
+        VerificationOutcome outcome,
+        List<BeforeAndAfter> comparisons,
+        List<String> open,
+        @Nullable LaterInspection inspection,
+        List<Reason> because) {
 
     public Verification {
         comparisons = List.copyOf(comparisons);
@@ -32,7 +38,10 @@ public record Verification(
 
     /** The verdict that the grounds allow; one that speaks against it outweighs all that speak for it. */
     public static Verification of(
-            List<VerificationGround> grounds, List<RetestComparison> comparisons, Function<Because, Reason> explain) {
+            List<VerificationGround> grounds,
+            List<RetestComparison> comparisons,
+            @Nullable LaterInspection inspection,
+            Function<Because, Reason> explain) {
         return new Verification(
                 outcome(grounds),
                 comparisons.stream()
@@ -48,6 +57,7 @@ public record Verification(
                         .flatMap(ground -> ground.because().facts().stream().limit(1))
                         .distinct()
                         .toList(),
+                inspection,
                 grounds.stream()
                         .map(VerificationGround::because)
                         .distinct()

@@ -15,8 +15,10 @@ import org.axlecause.facts.Condition;
 import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.EntryType;
+import org.axlecause.facts.FindingRecorded;
 import org.axlecause.facts.History;
 import org.axlecause.facts.MeasuredQuantity;
+import org.axlecause.facts.PartState;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Policy;
 import org.axlecause.facts.Recorded;
@@ -24,6 +26,7 @@ import org.axlecause.facts.RollerTestRecorded;
 import org.axlecause.facts.Side;
 import org.axlecause.facts.SiteTerms;
 import org.axlecause.facts.Spot;
+import org.axlecause.facts.Vehicle;
 import org.axlecause.inference.RuleBase;
 import org.axlecause.judgement.Judge;
 import org.axlecause.judgement.Judgement;
@@ -41,6 +44,7 @@ final class Exam {
 
     static final String SITE = "quay-street";
     private static final int MOST_CHECKS = 40;
+    private static final int ROUNDS = 3;
     private static final OffsetDateTime ARRIVED = OffsetDateTime.of(2026, 3, 2, 8, 0, 0, 0, ZoneOffset.UTC);
 
     private final Judge judge;
@@ -86,6 +90,38 @@ final class Exam {
             now = judge(entries);
         }
         return new ExamCase(drawn, afterRollers, now, asked);
+    }
+
+    /**
+     * A case after everything on its list of checks was looked at, all at a time.
+     *
+     * @param seed seed of the case
+     * @param vehicle the vehicle
+     * @param states what was found, as states of parts
+     * @param judged the judgement
+     */
+    record Looked(long seed, Vehicle vehicle, List<PartState> states, Judgement judged) {}
+
+    /** The case of this seed with all checks answered that are asked for in a few rounds. */
+    Looked lookedOver(long seed) {
+        DrawnCase drawn = draw.of(seed);
+        List<Recorded> entries = new ArrayList<>();
+        add(drawn.presented(), entries);
+        drawn.tests().forEach(test -> add(test, entries));
+        Judgement now = judge(entries);
+        for (int round = 0; round < ROUNDS && !now.nextChecks().isEmpty(); round++) {
+            for (ShownCheck next : now.nextChecks()) {
+                drawn.technician()
+                        .answer(next.check(), next.place(), offers(next))
+                        .forEach(answer -> add(answer, entries));
+            }
+            now = judge(entries);
+        }
+        List<PartState> states = entries.stream()
+                .filter(recorded -> recorded.entry() instanceof FindingRecorded)
+                .map(DrawnRepairsTest::state)
+                .toList();
+        return new Looked(seed, drawn.presented().vehicle(), states, now);
     }
 
     private Judgement judge(List<Recorded> entries) {

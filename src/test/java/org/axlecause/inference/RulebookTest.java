@@ -75,6 +75,10 @@ class RulebookTest {
             "VehicleLayout",
             "AxleState",
             "RetestComparison",
+            "LatelyRenewed",
+            "GaugeUncertainty",
+            "StandingSymptom",
+            "StandingDeficiency",
             "ScopeProposal",
             "StepProposal",
             "CautionProposal",
@@ -97,7 +101,8 @@ class RulebookTest {
                             "StandingFault",
                             "StandingCause",
                             "DeficiencyInForce",
-                            "BeddingAllowed")));
+                            "BeddingAllowed",
+                            "RefusedWork")));
 
     static List<Path> ruleFiles() throws IOException {
         try (Stream<Path> files = Files.walk(Path.of("rules"))) {
@@ -220,7 +225,9 @@ class RulebookTest {
         StringBuilder tests = new StringBuilder();
         try (Stream<Path> files = Files.walk(Path.of("src/test"))) {
             for (Path file : files.filter(Files::isRegularFile)
-                    .filter(file -> file.toString().endsWith(".java") || file.endsWith("expected.json"))
+                    .filter(file -> file.toString().endsWith(".java")
+                            || file.getFileName().toString().matches("expected.*\\.json")
+                            || file.toString().contains("repairs-in-short"))
                     .toList()) {
                 tests.append(Files.readString(file));
             }

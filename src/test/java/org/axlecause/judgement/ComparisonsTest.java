@@ -24,6 +24,8 @@ import org.axlecause.facts.WheelReading;
 import org.axlecause.measurement.RegimeFigures;
 import org.axlecause.policy.PolicyFile;
 import org.axlecause.regimes.Regimes;
+import org.axlecause.repair.PlanRepair;
+import org.axlecause.repair.RepairCatalogue;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -148,7 +150,8 @@ class ComparisonsTest {
         RegimeTerms terms = REGIMES.find(regime).termsFor(vehicle, TODAY);
         StandingHistory history = StandingHistory.of(new History("QS-1", List.of(tests)));
         Tests made = Tests.of(history, RegimeFigures.of(history.entries(), vehicle, terms));
-        return Comparisons.of(made, vehicle, PolicyFile.baseline(), terms);
+        LaterWork later = new LaterWork(history, new PlanRepair(RepairCatalogue.onClassPath()));
+        return Comparisons.of(made, later, vehicle, PolicyFile.baseline(), terms);
     }
 
     private static Recorded test(BrakeSystem brake, Stage stage, String id, AxleReading axle) {

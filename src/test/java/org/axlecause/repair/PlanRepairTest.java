@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.axlecause.facts.Because;
 import org.axlecause.facts.CautionCode;
 import org.axlecause.facts.CautionProposal;
@@ -196,16 +197,16 @@ class PlanRepairTest {
         ReportedStep impossible = new ReportedStep(StepCode.FIT_SHOES, RIGHT, WorkOutcome.NOT_POSSIBLE);
         LineKey shoes = new LineKey(ScopeAction.RENEW, ScopeItem.SHOE_SET, REAR);
 
-        assertThat(PLAN.linesDone(List.of(left, right))).contains(new LineDone(shoes));
-        assertThat(PLAN.linesDone(List.of(left))).isEmpty();
-        assertThat(PLAN.linesDone(List.of(left, impossible))).isEmpty();
+        assertThat(PLAN.linesDone(List.of(left, right), Set.of())).contains(new LineDone(shoes));
+        assertThat(PLAN.linesDone(List.of(left), Set.of())).isEmpty();
+        assertThat(PLAN.linesDone(List.of(left, impossible), Set.of())).isEmpty();
     }
 
     @Test
     void work_that_includes_another_line_does_that_line_too() {
         ReportedStep drums = new ReportedStep(StepCode.RENEW_DRUM, REAR, WorkOutcome.DONE);
 
-        assertThat(PLAN.linesDone(List.of(drums)))
+        assertThat(PLAN.linesDone(List.of(drums), Set.of()))
                 .contains(
                         new LineDone(new LineKey(ScopeAction.RENEW, ScopeItem.DRUM, REAR)),
                         new LineDone(new LineKey(ScopeAction.CLEAN, ScopeItem.DRUM, REAR)));
@@ -227,10 +228,10 @@ class PlanRepairTest {
         RepairPlan plan = plan(List.of(
                 line(ScopeAction.BLEED, ScopeItem.BRAKE_FLUID, Place.ofCircuit(2), Necessity.REQUIRED, "SCO-301")));
 
-        // 0.5 L x 11.25 = 5.625; + 0.4 h x 72.00 = 28.80; together 34.425, half a penny up; 20 % of 34.43 = 6.886
+        // 0.7 L x 11.25 = 7.875; + 0.4 h x 72.00 = 28.80; together 36.675, half a penny up; 20 % of 36.68 = 7.336
         assertThat(plan.lines().get(0).estimate())
                 .isEqualTo(estimate(
-                        pounds("34.43"), pounds("6.89"), pounds("41.32"), new BigDecimal("0.4"), List.of(), null));
+                        pounds("36.68"), pounds("7.34"), pounds("44.02"), new BigDecimal("0.4"), List.of(), null));
     }
 
     @Test
@@ -627,12 +628,13 @@ class PlanRepairTest {
                 .isEqualTo(Json.mapper().readTree("""
                         {"id": "bleed-brake-fluid-circuit-2", "action": "bleed", "item": "brake-fluid",
                          "place": {"circuit": 2}, "extent": "axle",
-                         "quantity": {"value": 0.5, "unit": "L", "of": "new brake fluid of the class of the vehicle"},
+                         "quantity": {"value": 0.7, "unit": "L", "of": "new brake fluid DOT 4"},
                          "necessity": "required", "standing": "proposed",
-                         "estimate": {"net": {"amount": "34.43", "currency": "GBP"},
-                                      "tax": {"amount": "6.89", "currency": "GBP"},
-                                      "gross": {"amount": "41.32", "currency": "GBP"},
+                         "estimate": {"net": {"amount": "36.68", "currency": "GBP"},
+                                      "tax": {"amount": "7.34", "currency": "GBP"},
+                                      "gross": {"amount": "44.02", "currency": "GBP"},
                                       "hours": 0.4, "missing": []},
+                         "agreementBy": "customer",
                          "because": [{"rule": "SCO-301", "says": "It holds.", "source": "test", "facts": ["given"]}]}
                         """));
     }
@@ -691,7 +693,10 @@ class PlanRepairTest {
                 List.of(),
                 decisions,
                 reports,
-                List.of(),
+                0,
+                false,
+                Set.of(),
+                "DOT 4",
                 prices,
                 because -> new Reason(because.rule(), "It holds.", "test", because.facts()));
     }

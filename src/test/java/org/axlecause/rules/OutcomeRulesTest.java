@@ -9,6 +9,7 @@ import static org.axlecause.rules.Workshop.REAR_RIGHT;
 import static org.axlecause.rules.Workshop.afterWork;
 import static org.axlecause.rules.Workshop.clause;
 import static org.axlecause.rules.Workshop.confirmed;
+import static org.axlecause.rules.Workshop.decided;
 import static org.axlecause.rules.Workshop.discFront;
 import static org.axlecause.rules.Workshop.drumRear;
 import static org.axlecause.rules.Workshop.found;
@@ -30,6 +31,7 @@ import org.axlecause.facts.ClauseCode;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Conclusion;
 import org.axlecause.facts.Condition;
+import org.axlecause.facts.Decision;
 import org.axlecause.facts.DeficiencyClass;
 import org.axlecause.facts.DeficiencyCode;
 import org.axlecause.facts.DeficiencyInForce;
@@ -44,6 +46,7 @@ import org.axlecause.facts.OpenLine;
 import org.axlecause.facts.OpenQuestion;
 import org.axlecause.facts.PartState;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.RefusedWork;
 import org.axlecause.facts.ReportedStep;
 import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.RetestRound;
@@ -56,6 +59,7 @@ import org.axlecause.facts.StandingDeficiency;
 import org.axlecause.facts.StandingFault;
 import org.axlecause.facts.StandingSymptom;
 import org.axlecause.facts.StepCode;
+import org.axlecause.facts.Strength;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.facts.TestedAxle;
 import org.axlecause.facts.VerificationGround;
@@ -124,7 +128,7 @@ class OutcomeRulesTest {
     static Stream<Row> leaksAndFluid() {
         Object cylinder = found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR_LEFT);
         Object imbalance = new StandingDeficiency(
-                DeficiencyCode.SERVICE_IMBALANCE, REAR, DeficiencyClass.MAJOR, "imbalance 63 % at axle 2");
+                DeficiencyCode.SERVICE_IMBALANCE, REAR, DeficiencyClass.MAJOR, null, "imbalance 63 % at axle 2");
         Object water = clause(ClauseCode.FLUID_WATER_CONTENT, "0.03");
         Object urgent = clause(ClauseCode.FLUID_WATER_CONTENT_URGENT, "0.05");
         Object pedalSound = afterWork(Component.PEDAL, Condition.SOUND, Place.VEHICLE);
@@ -391,9 +395,9 @@ class OutcomeRulesTest {
     @Test
     void a_deficiency_is_in_force_until_a_test_or_its_work_ends_it() {
         Object soiled = new StandingDeficiency(
-                DeficiencyCode.LINING_CONTAMINATED, REAR_LEFT, DeficiencyClass.MAJOR, "lining contaminated");
+                DeficiencyCode.LINING_CONTAMINATED, REAR_LEFT, DeficiencyClass.MAJOR, null, "lining contaminated");
         Object leaking = new StandingDeficiency(
-                DeficiencyCode.WHEEL_CYLINDER_LEAKING, REAR_LEFT, DeficiencyClass.MAJOR, "cylinder leaking");
+                DeficiencyCode.WHEEL_CYLINDER_LEAKING, REAR_LEFT, DeficiencyClass.MAJOR, null, "cylinder leaking");
 
         assertThat(rules(DeficiencyInForce.class, deficiency(DeficiencyClass.MAJOR)))
                 .containsExactly("OUT-004");
@@ -418,6 +422,56 @@ class OutcomeRulesTest {
                 .containsExactly("OUT-008");
         assertThat(rules(StandingCause.class, confirmed(CauseCode.LINING_GLAZED, REAR_LEFT), worn))
                 .isEmpty();
+    }
+
+    @Test
+    void required_work_that_was_refused_or_put_off_is_said_whatever_the_level() {
+        Object line = proposed(ScopeAction.RENEW, ScopeItem.SHOE_SET, REAR);
+        Object advised = proposed(ScopeAction.RENEW, ScopeItem.SHOE_SET, REAR, Necessity.RECOMMENDED);
+        Object refused = decided(SHOES, Decision.REFUSED);
+
+        assertThat(rules(RefusedWork.class, line, refused)).containsExactly("OUT-285");
+        assertThat(rules(RefusedWork.class, line, decided(SHOES, Decision.LATER)))
+                .containsExactly("OUT-286");
+        assertThat(rules(RefusedWork.class, line, decided(SHOES, Decision.AGREED)))
+                .isEmpty();
+        assertThat(rules(RefusedWork.class, advised, refused)).isEmpty();
+        assertThat(rules(RefusedWork.class, line, refused, new LineDone(SHOES))).isEmpty();
+        assertThat(levels(List.of(line, refused))).contains("OUT-287 repair-before-use");
+    }
+
+    @Test
+    void half_of_the_minimum_efficiency_stops_the_vehicle_whatever_the_regime_calls_it() {
+        Object clause = clause(ClauseCode.EFFICIENCY_DANGER_SHARE, "0.5");
+
+        assertThat(levels(List.of(clause, efficiency("0.49")))).contains("OUT-293 do-not-drive");
+        assertThat(levels(List.of(clause, efficiency("0.50")))).doesNotContain("OUT-293 do-not-drive");
+        assertThat(levels(List.of(efficiency("0.49")))).doesNotContain("OUT-293 do-not-drive");
+    }
+
+    private static Object efficiency(String share) {
+        return new StandingDeficiency(
+                DeficiencyCode.SERVICE_EFFICIENCY, Place.VEHICLE, null, new BigDecimal(share), "efficiency");
+    }
+
+    @Test
+    void low_fluid_and_a_pedal_fault_weigh_until_they_are_looked_at() {
+        Object low = symptom(SymptomCode.FLUID_LOW);
+        Object fluid = new StandingDeficiency(
+                DeficiencyCode.BRAKE_FLUID_LOW, Place.VEHICLE, DeficiencyClass.MAJOR, null, "fluid low");
+        Object steered = new StandingDeficiency(
+                DeficiencyCode.SERVICE_IMBALANCE, FRONT, DeficiencyClass.MAJOR, null, "imbalance at axle 1");
+        Object pedal = found(Component.PEDAL, Condition.SPONGY, Place.VEHICLE);
+
+        assertThat(levels(List.of(low))).contains("OUT-215 repair-before-use");
+        assertThat(levels(List.of(low, found(Component.BRAKE_FLUID, Condition.SOUND, Place.VEHICLE))))
+                .doesNotContain("OUT-215 repair-before-use");
+        assertThat(rules(DeficiencyInForce.class, fluid, found(Component.BRAKE_FLUID, Condition.LOW, Place.VEHICLE)))
+                .containsExactly("OUT-010");
+        assertThat(rules(DeficiencyInForce.class, fluid)).isEmpty();
+        assertThat(levels(List.of(steered, pedal, discFront()))).contains("OUT-280 do-not-drive");
+        assertThat(levels(List.of(deficiency(DeficiencyClass.MAJOR), pedal, discFront())))
+                .doesNotContain("OUT-280 do-not-drive");
     }
 
     @Test
@@ -465,11 +519,11 @@ class OutcomeRulesTest {
     }
 
     private static Object deficiency(@Nullable DeficiencyClass severity) {
-        return new StandingDeficiency(DeficiencyCode.SERVICE_IMBALANCE, REAR, severity, "imbalance at axle 2");
+        return new StandingDeficiency(DeficiencyCode.SERVICE_IMBALANCE, REAR, severity, null, "imbalance at axle 2");
     }
 
     private static Object symptom(SymptomCode code) {
-        return new StandingSymptom(code, Place.VEHICLE, code.toString());
+        return new StandingSymptom(code, Place.VEHICLE, Strength.CLEAR, code.toString());
     }
 
     private static Object wet(String share) {

@@ -44,6 +44,7 @@ import org.axlecause.facts.Necessity;
 import org.axlecause.facts.Party;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Reason;
+import org.axlecause.facts.RefusedWork;
 import org.axlecause.facts.ReportedStep;
 import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.RetestRound;
@@ -168,7 +169,8 @@ class RepairFromRulesTest {
         assertThat(repair.plan().steps())
                 .filteredOn(step -> step.step() == StepCode.BLEED_CIRCUIT)
                 .singleElement()
-                .satisfies(step -> assertThat(step.verify()).startsWith("Clean fluid runs without bubbles"));
+                .satisfies(step -> assertThat(step.verify())
+                        .startsWith("Stop when clean fluid of the colour of new runs without bubbles"));
     }
 
     /**
@@ -311,7 +313,7 @@ class RepairFromRulesTest {
         List<Object> all = new ArrayList<>(facts);
         all.addAll(comparisons);
         all.addAll(reported);
-        all.addAll(PLAN.linesDone(reported));
+        all.addAll(PLAN.linesDone(reported, Set.of()));
         Map<LineKey, Object> decided = new HashMap<>();
         decisions.forEach(decision -> {
             LineKey line = LineKey.ofId(decision.line());
@@ -326,13 +328,20 @@ class RepairFromRulesTest {
                 given.concluded(UnaskedLine.class),
                 decisions,
                 reports,
-                comparisons,
+                comparisons.isEmpty() ? 0 : reports.size(),
+                !comparisons.isEmpty(),
+                Set.of(),
+                "DOT 4",
                 null,
                 RepairFromRulesTest::ground));
         return new Repair(
                 plan,
-                Fitness.of(given.concluded(FitnessGround.class), RepairFromRulesTest::ground),
-                Verification.of(given.concluded(VerificationGround.class), comparisons, RepairFromRulesTest::ground));
+                Fitness.of(
+                        given.concluded(FitnessGround.class),
+                        given.concluded(RefusedWork.class),
+                        RepairFromRulesTest::ground),
+                Verification.of(
+                        given.concluded(VerificationGround.class), comparisons, null, RepairFromRulesTest::ground));
     }
 
     private static Reason ground(Because because) {

@@ -89,7 +89,7 @@ class ScopeRulesTest {
                 cause("SCO-181", CauseCode.DRUM_OVAL, REAR_RIGHT, DRUMS),
                 cause("SCO-182", CauseCode.DRUM_ECCENTRIC, REAR_RIGHT, DRUMS),
                 cause("SCO-222", CauseCode.ADJUSTER_NOT_TAKEN_UP, REAR_LEFT, "free adjuster at axle 2 left (required)"),
-                cause("SCO-223", CauseCode.ADJUSTER_NOT_TAKEN_UP, REAR_LEFT, KIT_ADVISED),
+                cause("SCO-223", CauseCode.ADJUSTER_NOT_TAKEN_UP, REAR_LEFT, KIT),
                 cause(
                         "SCO-224",
                         CauseCode.AIR_IN_CIRCUIT,
@@ -103,8 +103,8 @@ class ScopeRulesTest {
                         "renew wheel-cylinder at axle 2 right (required)"),
                 cause("SCO-113", CauseCode.CALLIPER_LEAKING, FRONT_LEFT, CALLIPER),
                 cause("SCO-113", CauseCode.CALLIPER_BANK_SEIZED, FRONT_LEFT, CALLIPER),
-                cause("SCO-113", CauseCode.CALLIPER_LEVER_NOT_RETURNING, FRONT_LEFT, CALLIPER),
-                cause("SCO-113", CauseCode.CALLIPER_LEVER_NOT_APPLYING, FRONT_LEFT, CALLIPER),
+                cause("SCO-130", CauseCode.CALLIPER_LEVER_NOT_RETURNING, FRONT_LEFT, CALLIPER),
+                cause("SCO-130", CauseCode.CALLIPER_LEVER_NOT_APPLYING, FRONT_LEFT, CALLIPER),
                 cause(
                         "SCO-114",
                         CauseCode.BLEED_NIPPLE_WEEPING,
@@ -136,7 +136,7 @@ class ScopeRulesTest {
                         "SCO-146",
                         CauseCode.PARKING_EQUALISER_SEIZED,
                         REAR,
-                        "free parking-equaliser at axle 2 (required)"),
+                        "free parking-equaliser at vehicle (required)"),
                 cause("SCO-147", CauseCode.SHOE_LEVER_SEIZED, REAR_LEFT, KIT),
                 cause("SCO-148", CauseCode.PARKING_SHOES_WORN, REAR, "renew parking-shoe-set at axle 2 (required)"),
                 cause(
@@ -152,7 +152,7 @@ class ScopeRulesTest {
                 cause("SCO-171", CauseCode.LININGS_UNLIKE, REAR, SHOES),
                 cause("SCO-172", CauseCode.LININGS_UNLIKE, FRONT_LEFT, PADS),
                 cause("SCO-190", CauseCode.DRUM_OVERSIZE, REAR_LEFT, DRUMS),
-                cause("SCO-190", CauseCode.DRUM_SCORED, REAR_LEFT, DRUMS),
+                cause("SCO-180", CauseCode.DRUM_SCORED, REAR_LEFT, DRUMS),
                 cause("SCO-190", CauseCode.DRUM_CRACKED, REAR_LEFT, DRUMS),
                 cause("SCO-197", CauseCode.DISC_CRACKED, FRONT_LEFT, DISCS),
                 cause("SCO-197", CauseCode.DISC_CORRODED, FRONT_LEFT, DISCS),
@@ -226,7 +226,7 @@ class ScopeRulesTest {
                 state("SCO-106", CYLINDER, REAR_LEFT, Component.WHEEL_CYLINDER, Condition.WRONG_PART, Condition.SOUND),
                 state("SCO-112", CALLIPER, FRONT_LEFT, Component.CALLIPER, Condition.LEAKING, Condition.DAMP),
                 state("SCO-116", HOSE, REAR_LEFT, Component.FLEXIBLE_HOSE, Condition.BULGING, Condition.SOUND),
-                state("SCO-118", PIPE, REAR_LEFT, Component.BRAKE_PIPE, Condition.CORRODED, Condition.SOUND),
+                state("SCO-118", PIPE, REAR_LEFT, Component.BRAKE_PIPE, Condition.LEAKING, Condition.SOUND),
                 state("SCO-119", PIPE, REAR_LEFT, Component.PIPE_UNION, Condition.TURNS_WITH_PIPE, Condition.SOUND),
                 state("SCO-120", CYLINDER, REAR_LEFT, Component.BLEED_NIPPLE, Condition.SHEARED, Condition.BLOCKED),
                 state("SCO-121", CALLIPER, FRONT_LEFT, Component.BLEED_NIPPLE, Condition.SEIZED, Condition.BLOCKED),
@@ -251,7 +251,7 @@ class ScopeRulesTest {
                         Condition.SOUND),
                 state(
                         "SCO-141",
-                        "free parking-equaliser at axle 2 left (required)",
+                        "free parking-equaliser at vehicle (required)",
                         REAR_LEFT,
                         Component.PARKING_EQUALISER,
                         Condition.SEIZED,
@@ -569,7 +569,7 @@ class ScopeRulesTest {
                         "SCO-303",
                         "adjust parking-brake at vehicle (required)",
                         List.of(shoes, drumRear()),
-                        List.of(shoes, discWithParking(ParkingLayout.SHOES_IN_DISC))),
+                        List.of(shoes, discWithParking(ParkingLayout.CABLE_ON_CALLIPER))),
                 new Row(
                         "SCO-304",
                         "adjust parking-brake at vehicle (required)",
@@ -623,8 +623,64 @@ class ScopeRulesTest {
                         List.of(found(Component.HUB_BEARING, Condition.SOUND, REAR_LEFT))));
     }
 
+    static Stream<Row> extents() {
+        Object hat = discWithParking(ParkingLayout.SHOES_IN_DISC);
+        Object thin = clause(ClauseCode.LINING_RENEWAL_THICKNESS, "0.002", Necessity.RECOMMENDED);
+        String discs = "renew disc at axle 2 (required)";
+        return Stream.of(
+                new Row(
+                        "SCO-126",
+                        HOSE,
+                        List.of(found(Component.FLEXIBLE_HOSE, Condition.CRACKED, REAR_LEFT)),
+                        List.of(found(Component.FLEXIBLE_HOSE, Condition.CRACKED, REAR_LEFT, Extent.LIGHT))),
+                new Row(
+                        "SCO-128",
+                        PIPE,
+                        List.of(found(Component.BRAKE_PIPE, Condition.CORRODED, REAR_LEFT)),
+                        List.of(found(Component.BRAKE_PIPE, Condition.CORRODED, REAR_LEFT, Extent.LIGHT))),
+                new Row(
+                        "SCO-159",
+                        "renew parking-shoe-set at axle 2 (recommended)",
+                        List.of(lining("0.002"), thin, hat),
+                        List.of(lining("0.0021"), thin, hat)),
+                new Row("SCO-160", discs, List.of(drum("0.1901"), hat), List.of(drum("0.190"), hat)),
+                new Row(
+                        "SCO-166",
+                        discs,
+                        List.of(confirmed(CauseCode.DRUM_OVAL, REAR_LEFT), hat),
+                        List.of(confirmed(CauseCode.DRUM_OVAL, REAR_LEFT), drumRear())),
+                new Row(
+                        "SCO-167",
+                        discs,
+                        List.of(found(Component.DRUM, Condition.CRACKED, REAR_LEFT), hat),
+                        List.of(found(Component.DRUM, Condition.CRACKED, REAR_LEFT), drumRear())),
+                new Row(
+                        "SCO-226",
+                        CABLE,
+                        List.of(found(Component.PARKING_CABLE, Condition.FRAYED, REAR)),
+                        List.of(found(Component.PARKING_CABLE, Condition.FRAYED, REAR_RIGHT))),
+                new Row(
+                        "SCO-227",
+                        "renew parking-cable at axle 2 right (required)",
+                        List.of(found(Component.PARKING_CABLE, Condition.FRAYED, REAR)),
+                        List.of(found(Component.PARKING_CABLE, Condition.FRAYED, REAR_LEFT))),
+                new Row(
+                        "SCO-424",
+                        BEARING,
+                        List.of(obstacle(Component.DRUM, Condition.NOT_ACCESSIBLE, REAR_LEFT)),
+                        List.of(found(Component.DRUM, Condition.NOT_ACCESSIBLE, REAR_LEFT))));
+    }
+
+    private static Object lining(String thickness) {
+        return measured(Component.SHOE_LINING, REAR_LEFT, MeasuredQuantity.LINING_THICKNESS, thickness, null);
+    }
+
+    private static Object drum(String diameter) {
+        return measured(Component.DRUM, REAR_LEFT, MeasuredQuantity.DRUM_DIAMETER, diameter, "0.190");
+    }
+
     @ParameterizedTest
-    @MethodSource({"causes", "states", "measurements", "obstacles", "renewals", "hardware", "consequences"})
+    @MethodSource({"causes", "states", "measurements", "obstacles", "renewals", "hardware", "consequences", "extents"})
     void a_line_stands_on_its_facts_and_falls_without_them(Row row) {
         assertThat(lines(row.given())).as(row.toString()).contains(row.line());
         assertThat(grounds(row.given())).as("grounds of " + row).contains(row.rule());

@@ -12,12 +12,14 @@ import static org.axlecause.rules.Workshop.decided;
 import static org.axlecause.rules.Workshop.discFront;
 import static org.axlecause.rules.Workshop.drumRear;
 import static org.axlecause.rules.Workshop.found;
+import static org.axlecause.rules.Workshop.measured;
 import static org.axlecause.rules.Workshop.obstacle;
 import static org.axlecause.rules.Workshop.openedDiscFront;
 import static org.axlecause.rules.Workshop.openedDrumRear;
 import static org.axlecause.rules.Workshop.suspected;
 import static org.axlecause.rules.Workshop.van;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.Stream;
 import org.axlecause.facts.CauseCode;
@@ -26,7 +28,10 @@ import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
 import org.axlecause.facts.Decision;
 import org.axlecause.facts.DueLine;
+import org.axlecause.facts.GaugeUncertainty;
+import org.axlecause.facts.LatelyRenewed;
 import org.axlecause.facts.LineKey;
+import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.Necessity;
 import org.axlecause.facts.OpenQuestion;
 import org.axlecause.facts.OpenedWheel;
@@ -208,8 +213,7 @@ class ScopeThatMustHoldTest {
                 new Object[] {"SCO-217", ScopeItem.BACK_PLATE, Component.BACK_PLATE, Condition.CRACKED},
                 new Object[] {
                     "SCO-220", ScopeItem.PARKING_ACTUATOR, Component.ELECTRIC_PARKING_ACTUATOR, Condition.BROKEN
-                },
-                new Object[] {"SCO-221", ScopeItem.PARKING_EQUALISER, Component.PARKING_EQUALISER, Condition.SEIZED});
+                });
     }
 
     @ParameterizedTest
@@ -224,6 +228,67 @@ class ScopeThatMustHoldTest {
             assertThat(line).satisfies(shownBy(rule, component + " " + condition + " at axle 2 left"));
         });
         assertThat(scope(found(component, Condition.SOUND, REAR_LEFT))).isEmpty();
+    }
+
+    @Test
+    void an_equaliser_is_one_line_of_the_vehicle_wherever_it_was_named() {
+        for (Place place : List.of(REAR, REAR_LEFT, Place.VEHICLE)) {
+            assertThat(scope(found(Component.PARKING_EQUALISER, Condition.SEIZED, place)))
+                    .filteredOn(line -> line.item() == ScopeItem.PARKING_EQUALISER)
+                    .singleElement()
+                    .returns(Place.VEHICLE, ScopeProposal::place)
+                    .returns(Necessity.REQUIRED, ScopeProposal::necessity)
+                    .satisfies(shownBy("SCO-221", "parking-equaliser seized at " + place));
+        }
+    }
+
+    @Test
+    void a_part_named_for_a_whole_axle_is_a_line_for_each_wheel() {
+        assertThat(words(scope(found(Component.PARKING_CABLE, Condition.STRETCHED, REAR))))
+                .contains(
+                        "renew parking-cable at axle 2 left (required)",
+                        "renew parking-cable at axle 2 right (required)")
+                .noneMatch(line -> line.startsWith("renew parking-cable at axle 2 ("));
+        assertThat(words(scope(found(Component.FLEXIBLE_HOSE, Condition.LEAKING, REAR))))
+                .contains("renew flexible-hose at axle 2 (required)");
+    }
+
+    @Test
+    void the_twin_of_a_failed_part_is_not_offered_when_it_was_renewed_lately() {
+        Object cause = confirmed(CauseCode.WHEEL_CYLINDER_LEAKING, REAR_LEFT);
+
+        assertThat(words(cylinders(scope(cause, TWIN, new LatelyRenewed(ScopeItem.WHEEL_CYLINDER, REAR_RIGHT)))))
+                .containsExactly("renew wheel-cylinder at axle 2 left (required)");
+        assertThat(words(cylinders(scope(cause, TWIN, new LatelyRenewed(ScopeItem.WHEEL_CYLINDER, REAR_LEFT)))))
+                .contains("renew wheel-cylinder at axle 2 right (recommended)");
+    }
+
+    @Test
+    void a_reading_that_the_gauge_can_not_tell_from_its_bound_is_asked_for_again() {
+        Object gauge = new GaugeUncertainty(MeasuredQuantity.DRUM_DIAMETER, new BigDecimal("0.00003"));
+        Object play = new GaugeUncertainty(MeasuredQuantity.HUB_PLAY, new BigDecimal("0.00002"));
+        Object clause = clause(ClauseCode.HUB_PLAY, "0.0001");
+
+        assertThat(asked(drum("0.23003", "0.230"), gauge)).containsExactly("SCO-831 axle 2 left");
+        assertThat(asked(drum("0.23004", "0.230"), gauge)).isEmpty();
+        assertThat(asked(bearing("0.00008"), clause, play)).containsExactly("SCO-832 axle 2 left");
+        assertThat(asked(bearing("0.00007"), clause, play)).isEmpty();
+        assertThat(asked(bearing("0.00008"), clause)).isEmpty();
+    }
+
+    private static Object drum(String value, String limit) {
+        return measured(Component.DRUM, REAR_LEFT, MeasuredQuantity.DRUM_DIAMETER, value, limit);
+    }
+
+    private static Object bearing(String value) {
+        return measured(Component.HUB_BEARING, REAR_LEFT, MeasuredQuantity.HUB_PLAY, value, null);
+    }
+
+    private static List<String> asked(Object... facts) {
+        return RULES.given(facts).concluded(OpenQuestion.class).stream()
+                .filter(question -> question.code() == QuestionCode.TOO_CLOSE_TO_CALL)
+                .map(question -> question.because().rule() + " " + question.place())
+                .toList();
     }
 
     @Test

@@ -35,7 +35,9 @@ import org.axlecause.facts.ScopeAction;
 import org.axlecause.facts.ScopeItem;
 import org.axlecause.facts.StandingLeak;
 import org.axlecause.facts.StandingSymptom;
+import org.axlecause.facts.StepCode;
 import org.axlecause.facts.StepProposal;
+import org.axlecause.facts.Strength;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.facts.TestBarred;
 import org.axlecause.facts.UnaskedLine;
@@ -112,11 +114,17 @@ class WorkRulesTest {
                         "clean-back-plate at axle 2 left",
                         List.of(CYLINDER, drumRear()),
                         List.of(proposed(ScopeAction.CLEAN, ScopeItem.DRUM, REAR), drumRear())),
+                row("WRK-206", "fit-shoes at axle 2 left", List.of(SHOES, drumRear()), List.of(CYLINDER, drumRear())),
                 row(
-                        "WRK-206",
-                        "fit-shoes at axle 2 left",
+                        "WRK-209",
+                        "refit-shoes at axle 2 left",
                         List.of(CYLINDER, drumRear()),
-                        List.of(proposed(ScopeAction.CLEAN, ScopeItem.DRUM, REAR), drumRear())),
+                        List.of(CYLINDER, SHOES, drumRear())),
+                row(
+                        "WRK-218",
+                        "fit-hardware-kit at axle 2 left",
+                        List.of(proposed(ScopeAction.RENEW, ScopeItem.HARDWARE_KIT, REAR), drumRear()),
+                        List.of(proposed(ScopeAction.CLEAN, ScopeItem.HARDWARE_KIT, REAR), drumRear())),
                 row("WRK-207", "fit-drum at axle 2 left", List.of(SHOES, drumRear()), List.of(PADS, discFront())),
                 row("WRK-208", "fit-drum at axle 2 right", List.of(CYLINDER, drumRear()), List.of(PADS, discFront())));
     }
@@ -266,6 +274,26 @@ class WorkRulesTest {
     }
 
     @Test
+    void linings_not_bedded_are_bedded_in_and_new_fluid_is_followed_by_a_look_for_leaks() {
+        Object test = proposed(ScopeAction.MEASURE, ScopeItem.ROLLER_TEST, Place.VEHICLE);
+        Object fluid = proposed(ScopeAction.RENEW, ScopeItem.BRAKE_FLUID, Place.VEHICLE);
+
+        assertThat(steps(StepCode.BED_IN, confirmed(CauseCode.LINING_NOT_BEDDED, REAR), test))
+                .containsExactly("WRK-113");
+        assertThat(steps(StepCode.BED_IN, test)).isEmpty();
+        assertThat(steps(StepCode.LEAK_CHECK, fluid, van())).contains("WRK-114");
+        assertThat(steps(StepCode.LEAK_CHECK, test, van())).isEmpty();
+    }
+
+    private static List<String> steps(StepCode code, Object... facts) {
+        return RULES.given(facts).concluded(StepProposal.class).stream()
+                .filter(step -> step.step() == code)
+                .map(step -> step.because().rule())
+                .distinct()
+                .toList();
+    }
+
+    @Test
     void an_axle_line_takes_both_wheels_apart_and_a_wheel_line_one() {
         assertThat(wheels(SHOES, drumRear())).contains("WRK-011 axle 2 left", "WRK-012 axle 2 right");
         assertThat(wheels(CYLINDER, drumRear())).containsExactly("WRK-013 axle 2 left");
@@ -296,7 +324,7 @@ class WorkRulesTest {
     void no_roller_or_road_step_is_planned_while_the_pedal_sinks_or_no_fluid_is_seen() {
         Object bleeding = proposed(ScopeAction.BLEED, ScopeItem.BRAKE_FLUID, Place.VEHICLE);
         Object sinking = found(Component.PEDAL, Condition.SINKING, Place.VEHICLE);
-        Object symptom = new StandingSymptom(SymptomCode.PEDAL_SINKING, Place.VEHICLE, "pedal sinks");
+        Object symptom = new StandingSymptom(SymptomCode.PEDAL_SINKING, Place.VEHICLE, Strength.CLEAR, "pedal sinks");
         Object dry = found(Component.BRAKE_FLUID, Condition.NOT_VISIBLE, Place.VEHICLE);
 
         assertThat(bars(List.of(SHOES, sinking))).containsExactly("WRK-802");
@@ -373,7 +401,7 @@ class WorkRulesTest {
     }
 
     private static Object leakWithoutWork() {
-        return new StandingSymptom(SymptomCode.PEDAL_SINKING, Place.VEHICLE, "pedal sinks");
+        return new StandingSymptom(SymptomCode.PEDAL_SINKING, Place.VEHICLE, Strength.CLEAR, "pedal sinks");
     }
 
     private static Object usedSince(int year) {
