@@ -5,11 +5,14 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HexFormat;
 import java.util.List;
 import org.axlecause.access.Actor;
+import org.axlecause.access.Site;
+import org.axlecause.access.SiteStore;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.TenantTransaction;
@@ -25,8 +28,15 @@ public class ReadCases {
     private final CaseStore cases;
     private final EventStore events;
     private final JudgementStore judgements;
+    private final SiteStore sites;
 
-    ReadCases(TenantTransaction transaction, CaseStore cases, EventStore events, JudgementStore judgements) {
+    ReadCases(
+            TenantTransaction transaction,
+            CaseStore cases,
+            EventStore events,
+            JudgementStore judgements,
+            SiteStore sites) {
+        this.sites = sites;
         this.transaction = transaction;
         this.cases = cases;
         this.events = events;
@@ -36,6 +46,20 @@ public class ReadCases {
     /** The document of a case; refuses where there is none or the actor may not see its site. */
     public ServedCase find(String reference, Actor actor) {
         return transaction.call(actor.tenant(), () -> served(visible(reference, actor)));
+    }
+
+    /** A case as it is put on paper; refuses as {@link #find} does. */
+    public CaseOnRecord onRecord(String reference, Actor actor) {
+        return transaction.call(actor.tenant(), () -> {
+            StoredCase found = visible(reference, actor);
+            String code = found.columns().site();
+            Site site = code == null ? null : sites.find(code).orElse(null);
+            return new CaseOnRecord(
+                    served(found),
+                    site == null ? null : site.name(),
+                    site == null ? ZoneOffset.UTC : site.zone(),
+                    events.history(reference).stream().sorted(StoredEvent.ORDER).toList());
+        });
     }
 
     /** The history of a case as it was received, latest arrival first. */

@@ -1,0 +1,580 @@
+package org.axlecause.pages;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.axlecause.facts.LineStanding;
+import org.axlecause.facts.Necessity;
+import org.axlecause.facts.ScopeAction;
+import org.axlecause.facts.VerificationOutcome;
+import org.jspecify.annotations.Nullable;
+
+/** Puts a case document into the words of a sheet; what is not in the document is not on the sheet. */
+final class ComposeSheet {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm", Locale.ENGLISH);
+    /** Suspects with less behind them are left out of a sheet. */
+    private static final double WORTH_NAMING = 0.05;
+
+    /** A customer needs to hear why once or twice. */
+    private static final long MOST_REASONS = 2;
+
+    private static final int PERCENT = 100;
+    private static final List<String> ACCESS =
+            List.of("on its wheels", "vehicle raised", "wheel off", "drum or calliper off", "hydraulics opened");
+
+    private final PlainWords words;
+    private final JsonNode document;
+    private final Audience audience;
+    private final ZoneId zone;
+    private final int axles;
+    private final Set<String> used = new LinkedHashSet<>();
+
+    ComposeSheet(PlainWords words, JsonNode document, Audience audience, ZoneId zone) {
+        this.words = words;
+        this.document = document;
+        this.audience = audience;
+        this.zone = zone;
+        this.axles = document.at("/vehicle/axles").size();
+    }
+
+    Sheet sheet(@Nullable String site, @Nullable String regime, SheetCharts charts) {
+        List<Sheet.Group> groups = groups();
+        List<Sheet.Picture> pictures = charts.wheels(document, axlesOfConcern(), axles);
+        List<Sheet.Fault> faults = faults();
+        List<Sheet.Reason> causes = causes();
+        List<Sheet.Line> declined = declined();
+        return new Sheet(
+                head(site, regime),
+                fitness(),
+                has("questions", "code", "scope-provisional") || has("questions", "code", "place-not-looked-at"),
+                faults,
+                causes,
+                pictures,
+                charts.traces(axles),
+                declined,
+                groups,
+                groups.stream().flatMap(group -> group.lines().stream()).anyMatch(Sheet.Line::undecided),
+                price(),
+                proof(),
+                figures(),
+                checks(),
+                steps(),
+                cautions(),
+                stream(document.path("questions"))
+                        .map(question -> question.path("text").asText())
+                        .distinct()
+                        .toList(),
+                glossary(!pictures.isEmpty()));
+    }
+
+    private boolean forCustomer() {
+        return audience == Audience.CUSTOMER;
+    }
+
+    private Sheet.Head head(@Nullable String site, @Nullable String regime) {
+        JsonNode vehicle = document.path("vehicle");
+        List<String> facts = new ArrayList<>();
+        String name =
+                (vehicle.path("make").asText() + " " + vehicle.path("model").asText()).strip();
+        if (!name.isEmpty()) {
+            facts.add(name);
+        }
+        if (vehicle.has("category")) {
+            facts.add("category " + vehicle.path("category").asText());
+        }
+        if (vehicle.has("firstUsed")) {
+            facts.add("first used "
+                    + DAY.format(LocalDate.parse(vehicle.path("firstUsed").asText())));
+        }
+        if (vehicle.has("odometer")) {
+            facts.add(PlainWords.plain(vehicle.at("/odometer/value").decimalValue()) + " "
+                    + (vehicle.at("/odometer/unit").asText().equals("[mi_i]") ? "miles" : "km"));
+        }
+        return new Sheet.Head(
+                document.path("reference").asText(),
+                site == null ? "not known yet" : site,
+                facts.isEmpty() ? "not known yet" : String.join(", ", facts),
+                latest() + " (entry " + document.path("version").asInt() + ")",
+                regime);
+    }
+
+    private String latest() {
+        OffsetDateTime latest = latestEntry(document);
+        return latest == null ? "no entry" : MOMENT.format(latest.atZoneSameInstant(zone));
+    }
+
+    /** When what the document shows last changed; null where it has no entry. */
+    static @Nullable OffsetDateTime latestEntry(JsonNode document) {
+        return stream(document.path("timeline"))
+                .map(entry -> OffsetDateTime.parse(entry.path("time").asText()))
+                .max(OffsetDateTime.timeLineOrder())
+                .orElse(null);
+    }
+
+    private Sheet.Fitness fitness() {
+        JsonNode fitness = document.path("fitness");
+        String level = fitness.path("level").asText("not-established");
+        return new Sheet.Fitness(
+                words.word("fitness", level, "name"),
+                words.word("fitness", level, "advice"),
+                words.word("fitness", level, "refused"),
+                says(fitness));
+    }
+
+    private List<Sheet.Fault> faults() {
+        return stream(document.path("deficiencies"))
+                .filter(found -> !found.path("stage").asText().equals("final"))
+                .map(this::fault)
+                .distinct()
+                .toList();
+    }
+
+    private Sheet.Fault fault(JsonNode found) {
+        String code = found.path("code").asText();
+        JsonNode limit = found.at("/limit/value");
+        String figure = words.optional("deficiencies", code, "figure");
+        String number = null;
+        if (found.has("value") && figure != null) {
+            number = figure + " "
+                    + (limit.isMissingNode()
+                            ? PlainWords.figure(found.path("value"))
+                            : PlainWords.against(
+                                    found.path("value"),
+                                    limit,
+                                    found.at("/limit/bound").asText().equals("maximum")))
+                    + (found.at("/limit/standing").asText().equals("workshop") ? " by the workshop's own limit" : "");
+        }
+        if (code.startsWith("lining")) {
+            used.add("lining");
+        }
+        return new Sheet.Fault(
+                sentence(placeOrVehicle(found.path("place"))),
+                words.word("deficiencies", code, "text"),
+                number,
+                found.has("class") ? found.path("class").asText() : null);
+    }
+
+    private List<Sheet.Reason> causes() {
+        Set<String> effects = new TreeSet<>();
+        document.path("causes").forEach(cause -> {
+            String self = cause.path("code").asText() + cause.path("place");
+            stream(cause.path("chain"))
+                    .map(node -> node.path("code").asText() + node.path("place"))
+                    .filter(node -> !node.equals(self))
+                    .forEach(effects::add);
+        });
+        return stream(document.path("causes"))
+                .filter(cause -> !cause.path("standing").asText().equals("ruled-out"))
+                .filter(cause -> cause.path("probability").asDouble() >= WORTH_NAMING)
+                .filter(cause ->
+                        !forCustomer() || !effects.contains(cause.path("code").asText() + cause.path("place")))
+                .map(this::cause)
+                .toList();
+    }
+
+    private Sheet.Reason cause(JsonNode cause) {
+        boolean confirmed = cause.path("standing").asText().equals("confirmed");
+        long chance = Math.round(cause.path("probability").asDouble() * PERCENT);
+        used.add("lining");
+        return new Sheet.Reason(
+                sentence(placeOrVehicle(cause.path("place"))),
+                cause.path("text").asText(),
+                confirmed ? "found" : "suspected, about " + Math.max(1, chance) + " in 100, not proven",
+                stream(cause.path("chain")).skip(1).map(this::node).toList());
+    }
+
+    private String node(JsonNode node) {
+        String text = node.path("text").asText();
+        return forCustomer() ? text : text + " (" + node.path("basis").asText() + ")";
+    }
+
+    /** Axles at which something was found, suspected or is to be done; all where nothing is. */
+    private Set<Integer> axlesOfConcern() {
+        Set<Integer> axlesFound = new TreeSet<>();
+        Stream.of("deficiencies", "causes", "scope")
+                .flatMap(list -> stream(document.path(list)))
+                .filter(entry -> !entry.path("standing").asText().equals("ruled-out"))
+                .filter(entry -> entry.path("place").has("axle"))
+                .forEach(entry -> axlesFound.add(entry.at("/place/axle").asInt()));
+        return axlesFound;
+    }
+
+    private List<Sheet.Line> declined() {
+        return stream(document.path("scope"))
+                .filter(line -> is(line, Necessity.REQUIRED) && is(line, LineStanding.REFUSED))
+                .map(this::line)
+                .toList();
+    }
+
+    private List<Sheet.Group> groups() {
+        List<Sheet.Group> groups = new ArrayList<>();
+        add(groups, Necessity.REQUIRED, "Required work", "Without it the fault is not cured.");
+        add(
+                groups,
+                Necessity.RECOMMENDED,
+                "Recommended work",
+                "Not needed to cure the fault today, but it keeps it from coming back or saves doing the same work twice.");
+        add(groups, Necessity.OPTIONAL, "Optional work", "It may be done at the same time.");
+        return groups;
+    }
+
+    private void add(List<Sheet.Group> groups, Necessity necessity, String title, String text) {
+        List<Sheet.Line> lines = stream(document.path("scope"))
+                .filter(line -> is(line, necessity))
+                .filter(line -> !forCustomer() || !is(line, LineStanding.NO_LONGER_NEEDED))
+                .sorted(Comparator.comparingInt(ComposeSheet::turn))
+                .map(this::line)
+                .toList();
+        if (!lines.isEmpty()) {
+            groups.add(new Sheet.Group(title, text, lines));
+        }
+    }
+
+    /** What is renewed comes first, what is only checked last. */
+    private static int turn(JsonNode line) {
+        return Stream.of(ScopeAction.values())
+                .filter(action -> action.toString().equals(line.path("action").asText()))
+                .map(ScopeAction::ordinal)
+                .findFirst()
+                .orElse(ScopeAction.values().length);
+    }
+
+    private static boolean takesSomething(JsonNode line) {
+        return Stream.of(ScopeAction.RENEW, ScopeAction.FABRICATE, ScopeAction.BLEED)
+                .anyMatch(action -> action.toString().equals(line.path("action").asText()));
+    }
+
+    private Sheet.Line line(JsonNode line) {
+        String item = line.path("item").asText();
+        used.add(item);
+        JsonNode estimate = line.path("estimate");
+        return new Sheet.Line(
+                title(line),
+                takesSomething(line)
+                        ? PlainWords.quantity(line.path("quantity"), words.word("items", item, "name"))
+                        : null,
+                says(line).stream()
+                        .limit(forCustomer() ? MOST_REASONS : Long.MAX_VALUE)
+                        .toList(),
+                standing(line),
+                is(line, LineStanding.PROPOSED),
+                change(line.path("sinceAgreement").asText()),
+                estimate.isMissingNode() ? null : priceOf(estimate),
+                stream(estimate.path("alternatives"))
+                        .map(other -> other.path("name").asText() + ": " + prices(other.path("prices")))
+                        .toList());
+    }
+
+    private String title(JsonNode line) {
+        String place = PlainWords.place(line.path("place"), axles);
+        if (line.path("place").has("circuit")) {
+            used.add("circuit");
+        }
+        if (line.path("place").has("side")) {
+            used.add("sides");
+        }
+        return words.line(line.path("action").asText(), line.path("item").asText(), place);
+    }
+
+    private String standing(JsonNode line) {
+        String by = line.at("/decision/by").asText().equals("workshop")
+                ? "the workshop"
+                : forCustomer() ? "you" : "the customer";
+        return switch (line.path("standing").asText()) {
+            case "proposed" -> forCustomer() ? "for you to decide" : "not decided yet";
+            case "agreed" -> "agreed by " + by;
+            case "refused" -> "declined by " + by;
+            case "later" -> "put off by " + by;
+            case "done" -> "done";
+            case "merged-into" ->
+                "included in: " + titleOf(line.path("mergedInto").asText());
+            default -> "no longer needed";
+        };
+    }
+
+    private String titleOf(String id) {
+        return stream(document.path("scope"))
+                .filter(line -> line.path("id").asText().equals(id))
+                .map(this::title)
+                .findFirst()
+                .orElse("another line");
+    }
+
+    private static @Nullable String change(String change) {
+        return switch (change) {
+            case "added" -> "new since the last decision";
+            case "changed" -> "changed since the last decision";
+            default -> null;
+        };
+    }
+
+    private String priceOf(JsonNode estimate) {
+        List<String> amounts = new ArrayList<>();
+        if (estimate.has("gross")) {
+            amounts.add(money(estimate.path("gross")));
+        }
+        stream(estimate.path("otherCurrencies")).forEach(price -> amounts.add(money(price.path("gross"))));
+        boolean missing = !estimate.path("missing").isEmpty();
+        if (amounts.isEmpty()) {
+            return "price missing";
+        }
+        if (!missing && estimate.at("/gross/amount").asDouble() == 0 && amounts.size() == 1) {
+            return "included";
+        }
+        return String.join(" and ", amounts) + (missing ? ", and a price that is missing" : "");
+    }
+
+    private static String prices(JsonNode prices) {
+        return prices.isEmpty()
+                ? "price missing"
+                : String.join(
+                        " and ",
+                        stream(prices).map(price -> money(price.path("gross"))).toList());
+    }
+
+    private Sheet.@Nullable Price price() {
+        JsonNode estimate = document.path("estimate");
+        if (estimate.isMissingNode()) {
+            return null;
+        }
+        List<Sheet.Total> totals = new ArrayList<>();
+        totals(totals, "Required and agreed work", estimate);
+        JsonNode all = estimate.path("withRecommended");
+        totals(totals, "With the recommended work as well", all);
+        Set<String> missing = new TreeSet<>();
+        Stream.concat(stream(estimate.path("missing")), stream(all.path("missing")))
+                .forEach(price -> missing.add(missing(price.asText())));
+        boolean fixed = stream(document.path("scope"))
+                .anyMatch(line -> line.at("/decision/by").asText().equals("customer"));
+        return new Sheet.Price(totals, List.copyOf(missing), fixed);
+    }
+
+    private static void totals(List<Sheet.Total> totals, String of, JsonNode estimate) {
+        if (estimate.has("gross")) {
+            totals.add(total(of, estimate));
+        } else if (estimate.path("otherCurrencies").isEmpty()) {
+            totals.add(new Sheet.Total(of, "missing", "missing", "missing"));
+        }
+        stream(estimate.path("otherCurrencies")).forEach(price -> totals.add(total(of, price)));
+    }
+
+    private static Sheet.Total total(String of, JsonNode price) {
+        return new Sheet.Total(of, money(price.path("net")), money(price.path("tax")), money(price.path("gross")));
+    }
+
+    /** The price list names what it lacks as part and item, or hours and line. */
+    private String missing(String entry) {
+        String[] named = entry.split(" ", 3);
+        if (named[0].equals("hours") && named.length > 2) {
+            return "labour: " + words.line(named[1], named[2], "");
+        }
+        String other = named.length > 2 ? " " + named[2] : "";
+        return "part: " + words.word("items", named.length > 1 ? named[1] : "", "name") + other;
+    }
+
+    private static String money(JsonNode amount) {
+        return amount.path("amount").asText() + " " + amount.path("currency").asText();
+    }
+
+    private Sheet.@Nullable Proof proof() {
+        JsonNode verification = document.path("verification");
+        String outcome = verification.path("outcome").asText();
+        if (outcome.isEmpty() || outcome.equals(VerificationOutcome.NOT_TESTED.toString())) {
+            return null;
+        }
+        String verdict =
+                switch (outcome) {
+                    case "verified" -> "The repair is proven: the last test and the looks after the work agree.";
+                    case "improved" -> "Better than before, but not proven yet.";
+                    default -> "The fault is not cured.";
+                };
+        return new Sheet.Proof(
+                verdict,
+                outcome.equals(VerificationOutcome.VERIFIED.toString()) ? List.of() : says(verification),
+                stream(verification.path("comparisons"))
+                        .filter(row -> !forCustomer() || isForCustomers(row))
+                        .map(this::compared)
+                        .toList());
+    }
+
+    private static boolean isForCustomers(JsonNode row) {
+        String kind = row.path("kind").asText();
+        return kind.equals("imbalance")
+                || (kind.equals("efficiency") && !row.path("place").has("axle"));
+    }
+
+    private Sheet.FigureRow compared(JsonNode row) {
+        return new Sheet.FigureRow(
+                figureName(row.path("brake").asText(), row.path("kind").asText(), row.path("place")),
+                PlainWords.figure(row.path("before")),
+                PlainWords.figure(row.path("after")),
+                limit(row));
+    }
+
+    private static String limit(JsonNode row) {
+        List<String> limits = new ArrayList<>();
+        boolean minimum = row.path("kind").asText().equals("efficiency");
+        if (row.has("limit") && row.at("/limit/value").asDouble() > 0) {
+            limits.add((minimum ? "at least " : "at most ") + PlainWords.figure(row.path("limit")));
+        }
+        if (row.has("target")) {
+            limits.add("aim " + PlainWords.figure(row.path("target")));
+        }
+        return limits.isEmpty() ? "none" : String.join(", ", limits);
+    }
+
+    private String figureName(String brake, String kind, JsonNode place) {
+        return sentence(brakeName(brake)) + ", " + placeOrVehicle(place) + ": " + words.word("figures", kind, "text");
+    }
+
+    static String brakeName(String brake) {
+        return switch (brake) {
+            case "service" -> "foot brake";
+            case "parking" -> "parking brake";
+            default -> "secondary brake";
+        };
+    }
+
+    private List<Sheet.FigureRow> figures() {
+        record Key(String brake, String kind, JsonNode place) {}
+        Map<Key, JsonNode[]> rows = new LinkedHashMap<>();
+        for (JsonNode figure : document.path("figures")) {
+            String kind = figure.path("figure").asText();
+            if (figure.has("value") && words.optional("figures", kind, "text") != null) {
+                int column = figure.path("stage").asText().equals("final") ? 1 : 0;
+                rows.computeIfAbsent(
+                                        new Key(figure.path("brake").asText(), kind, figure.path("place")),
+                                        key -> new JsonNode[2])[column] =
+                        figure.path("value");
+            }
+        }
+        List<Sheet.FigureRow> figures = new ArrayList<>();
+        rows.forEach((key, values) -> figures.add(new Sheet.FigureRow(
+                figureName(key.brake(), key.kind(), key.place()),
+                values[0] == null ? "not measured" : PlainWords.figure(values[0]),
+                values[1] == null ? "not measured" : PlainWords.figure(values[1]),
+                "")));
+        return figures;
+    }
+
+    private List<Sheet.Check> checks() {
+        return stream(document.path("nextChecks"))
+                .map(check -> new Sheet.Check(
+                        sentence(check.path("text")
+                                .asText(check.path("check").asText().replace('-', ' '))),
+                        sentence(placeOrVehicle(check.path("place"))),
+                        check.path("minutes").asInt() + " min, "
+                                + ACCESS.get(Math.min(check.path("access").asInt(), ACCESS.size() - 1))))
+                .toList();
+    }
+
+    private List<Sheet.Step> steps() {
+        List<String> ids = stream(document.path("workPlan"))
+                .map(step -> step.path("id").asText())
+                .toList();
+        List<String> cautions = stream(document.path("cautions"))
+                .map(caution -> caution.path("code").asText())
+                .toList();
+        List<Sheet.Step> steps = new ArrayList<>();
+        for (JsonNode step : document.path("workPlan")) {
+            steps.add(new Sheet.Step(
+                    steps.size() + 1,
+                    step.path("says").asText(),
+                    sentence(placeOrVehicle(step.path("place"))),
+                    step.path("verify").asText(),
+                    step.has("stop") ? step.path("stop").asText() : null,
+                    stream(step.path("tools")).map(JsonNode::asText).toList(),
+                    numbers(step.path("cautions"), cautions),
+                    numbers(step.path("after"), ids),
+                    step.has("outcome") ? step.path("outcome").asText().replace('-', ' ') : null));
+        }
+        return steps;
+    }
+
+    private List<Sheet.Caution> cautions() {
+        List<Sheet.Caution> cautions = new ArrayList<>();
+        for (JsonNode caution : document.path("cautions")) {
+            cautions.add(new Sheet.Caution(
+                    cautions.size() + 1,
+                    caution.path("text").asText(),
+                    caution.path("source").asText()));
+        }
+        return cautions;
+    }
+
+    private static List<Integer> numbers(JsonNode codes, List<String> order) {
+        return stream(codes)
+                .map(code -> order.indexOf(code.asText()) + 1)
+                .filter(number -> number > 0)
+                .sorted()
+                .toList();
+    }
+
+    private List<Sheet.Word> glossary(boolean withForces) {
+        if (withForces) {
+            used.add("newton");
+            used.add("sides");
+        }
+        List<Sheet.Word> explained = new ArrayList<>();
+        for (String code : used) {
+            String list = words.optional("items", code, "text") == null ? "glossary" : "items";
+            String text = words.optional(list, code, "text");
+            if (text != null) {
+                String word = words.optional(list, code, "word");
+                explained.add(new Sheet.Word(word == null ? words.word(list, code, "name") : word, text));
+            }
+        }
+        return explained.stream()
+                .sorted(Comparator.comparing(word -> word.name().toLowerCase(Locale.ROOT)))
+                .toList();
+    }
+
+    private String placeOrVehicle(JsonNode place) {
+        String words = PlainWords.place(place, axles);
+        return words.isEmpty() ? "whole vehicle" : words;
+    }
+
+    private static List<String> says(JsonNode concluded) {
+        return stream(concluded.path("because"))
+                .map(reason -> reason.path("says").asText())
+                .distinct()
+                .toList();
+    }
+
+    private boolean has(String list, String member, String value) {
+        return stream(document.path(list))
+                .anyMatch(entry -> entry.path(member).asText().equals(value));
+    }
+
+    private static boolean is(JsonNode line, Necessity necessity) {
+        return line.path("necessity").asText().equals(necessity.toString());
+    }
+
+    private static boolean is(JsonNode line, LineStanding standing) {
+        return line.path("standing").asText().equals(standing.toString());
+    }
+
+    private static String sentence(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    private static Stream<JsonNode> stream(JsonNode array) {
+        List<JsonNode> items = new ArrayList<>();
+        array.forEach(items::add);
+        return items.stream();
+    }
+}

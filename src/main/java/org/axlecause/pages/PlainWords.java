@@ -1,0 +1,141 @@
+package org.axlecause.pages;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.axlecause.facts.DeficiencyCode;
+import org.axlecause.facts.FitnessLevel;
+import org.axlecause.facts.ScopeAction;
+import org.axlecause.facts.ScopeItem;
+import org.axlecause.shared.YamlFile;
+import org.axlecause.shared.YamlNode;
+import org.jspecify.annotations.Nullable;
+
+/** The words of the sheets for codes, places and numbers; read from the rules folder once. */
+final class PlainWords {
+
+    private final YamlNode root;
+    private final Map<String, Map<String, YamlNode>> lists = new LinkedHashMap<>();
+
+    PlainWords() {
+        this(YamlFile.onClassPath("rules/catalogue/plain-words.yaml"));
+    }
+
+    /** The words in a file; a code without its words is named with what to add. */
+    PlainWords(YamlFile file) {
+        root = file.root().only("verified", "actions", "items", "figures", "glossary", "deficiencies", "fitness");
+        read("actions", ScopeAction.values());
+        read("items", ScopeItem.values());
+        read("figures");
+        read("glossary");
+        read("deficiencies", DeficiencyCode.values());
+        read("fitness", FitnessLevel.values());
+    }
+
+    private void read(String list, Enum<?>... codes) {
+        Map<String, YamlNode> words = new LinkedHashMap<>();
+        for (YamlNode node : root.items(list)) {
+            if (words.put(node.text("code"), node) != null) {
+                throw node.wrong("'" + node.text("code") + "' stands twice", "keep one of the two");
+            }
+        }
+        for (Enum<?> code : codes) {
+            if (!words.containsKey(code.toString())) {
+                throw root.member(list).wrong("'" + code + "' is missing", "add its words");
+            }
+        }
+        lists.put(list, words);
+    }
+
+    /** A word of a list; the code itself where a newer judgement knows one that this service doesn't. */
+    String word(String list, String code, String member) {
+        YamlNode node = lists.getOrDefault(list, Map.of()).get(code);
+        return node == null ? code.replace('-', ' ') : node.text(member);
+    }
+
+    /** A word of a list, or null where there is none. */
+    @Nullable
+    String optional(String list, String code, String member) {
+        YamlNode node = lists.getOrDefault(list, Map.of()).get(code);
+        return node == null ? null : node.optionalText(member);
+    }
+
+    /** What a line of the scope does, where. */
+    String line(String action, String item, String place) {
+        String what = word("actions", action, "text").replace("{item}", word("items", item, "name"));
+        return place.isEmpty() ? what : what + ", " + place;
+    }
+
+    /** Where something is; empty for the whole vehicle. */
+    static String place(JsonNode place, int axles) {
+        List<String> words = new ArrayList<>();
+        if (place.has("axle")) {
+            words.add(axle(place.path("axle").asInt(), axles));
+        }
+        if (place.has("side")) {
+            words.add(place.path("side").asText() + " wheel");
+        }
+        if (place.has("spot")) {
+            words.add(place.path("spot").asText() + " side");
+        }
+        if (place.has("circuit")) {
+            words.add("brake circuit " + place.path("circuit").asText());
+        }
+        return String.join(", ", words);
+    }
+
+    static String axle(int number, int axles) {
+        if (number == 1) {
+            return "front axle";
+        }
+        return axles == 2 ? "rear axle" : "axle " + number + " from the front";
+    }
+
+    /** How much of what, such as 1 × axle set of four shoes. */
+    static String quantity(JsonNode quantity, String item) {
+        String unit = quantity.path("unit").asText();
+        String of = quantity.path("of").asText(item);
+        String number = plain(quantity.path("value").decimalValue());
+        return unit.equals("1") ? number + " × " + of : number + " " + unit + " of " + of;
+    }
+
+    /** A figure with its unit, rounded as far as a reader can use it. */
+    static String figure(JsonNode measure) {
+        if (measure.isMissingNode() || measure.isNull()) {
+            return "not measured";
+        }
+        String unit = measure.path("unit").asText();
+        BigDecimal value = measure.path("value").decimalValue();
+        return plain(value.setScale(decimals(unit), RoundingMode.HALF_EVEN)) + (unit.equals("1") ? "" : " " + unit);
+    }
+
+    /** A figure beside its limit, with a decimal more where the two would look alike. */
+    static String against(JsonNode value, JsonNode limit, boolean maximum) {
+        BigDecimal measured = value.path("value").decimalValue();
+        BigDecimal allowed = limit.path("value").decimalValue();
+        String unit = value.path("unit").asText();
+        boolean near = unit.equals("%")
+                && unit.equals(limit.path("unit").asText())
+                && measured.subtract(allowed).abs().compareTo(BigDecimal.ONE) < 0;
+        String shown = near ? plain(measured.setScale(2, RoundingMode.HALF_EVEN)) + " %" : figure(value);
+        return shown + "; " + (maximum ? "at most " : "at least ") + figure(limit)
+                + (maximum ? " is allowed" : " is required");
+    }
+
+    static String plain(BigDecimal number) {
+        BigDecimal stripped = number.stripTrailingZeros();
+        return (stripped.scale() < 0 ? stripped.setScale(0) : stripped).toPlainString();
+    }
+
+    private static int decimals(String unit) {
+        return switch (unit) {
+            case "N", "%", "ms" -> 0;
+            case "s", "mm", "m/s2" -> 2;
+            default -> 1;
+        };
+    }
+}

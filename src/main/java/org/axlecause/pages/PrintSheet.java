@@ -1,0 +1,96 @@
+package org.axlecause.pages;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Supplier;
+import org.axlecause.access.Actor;
+import org.axlecause.casefile.CaseOnRecord;
+import org.axlecause.casefile.ReadCases;
+import org.axlecause.casefile.StoredEvent;
+import org.axlecause.facts.EntryType;
+import org.axlecause.regimes.Regime;
+import org.axlecause.regimes.Regimes;
+import org.axlecause.shared.Json;
+import org.jspecify.annotations.Nullable;
+
+/** Puts a case on a sheet for the customer or the workshop. */
+@ApplicationScoped
+class PrintSheet {
+
+    private final ReadCases readCases;
+    private final Regimes regimes;
+    private final PlainWords words = new PlainWords();
+
+    PrintSheet(ReadCases readCases, Regimes regimes) {
+        this.readCases = readCases;
+        this.regimes = regimes;
+    }
+
+    /**
+     * A sheet that is put on a screen or on paper.
+     *
+     * @param html its page, for a screen
+     * @param paper the same page with the charts lettered for paper
+     * @param date when what it shows last changed
+     */
+    record Printed(String html, Supplier<String> paper, Instant date) {
+
+        /** The sheet as PDF. */
+        byte[] pdf() {
+            return PdfPrinter.print(paper.get(), date);
+        }
+    }
+
+    /** The sheet of a case; refuses where there is none or the actor may not see it. */
+    Printed sheet(String reference, Audience audience, Actor actor) {
+        CaseOnRecord record = readCases.onRecord(reference, actor);
+        JsonNode document = json(record.served().json());
+        OffsetDateTime latest = ComposeSheet.latestEntry(document);
+        return new Printed(
+                page(document, record, audience, Lettering.TEXT),
+                () -> page(document, record, audience, Lettering.OUTLINES),
+                latest == null ? Instant.EPOCH : latest.toInstant());
+    }
+
+    private String page(JsonNode document, CaseOnRecord record, Audience audience, Lettering lettering) {
+        Sheet sheet = new ComposeSheet(words, document, audience, record.zone())
+                .sheet(record.siteName(), regime(document), new SheetCharts(rollerTests(document, record), lettering));
+        return (audience == Audience.CUSTOMER ? Sheets.customer(sheet) : Sheets.workshop(sheet)).render();
+    }
+
+    private @Nullable String regime(JsonNode document) {
+        Regime regime = regimes.find(document.at("/regime/code").asText());
+        return regime == null ? null : regime.name();
+    }
+
+    private static List<JsonNode> rollerTests(JsonNode document, CaseOnRecord record) {
+        Set<String> standing = new TreeSet<>();
+        document.path("timeline").forEach(entry -> {
+            if (!entry.path("withdrawn").asBoolean()) {
+                standing.add(
+                        entry.path("source").asText() + " " + entry.path("id").asText());
+            }
+        });
+        return record.events().stream()
+                .filter(event -> EntryType.of(event.type()) == EntryType.ROLLER_TEST_RECORDED)
+                .filter(event ->
+                        standing.contains(event.id().source() + " " + event.id().id()))
+                .map(StoredEvent::body)
+                .map(body -> json(body).path("data"))
+                .toList();
+    }
+
+    private static JsonNode json(String text) {
+        try {
+            return Json.mapper().readTree(text);
+        } catch (JsonProcessingException broken) {
+            throw new IllegalStateException("What is kept is plain JSON", broken);
+        }
+    }
+}

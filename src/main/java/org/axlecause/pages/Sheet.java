@@ -1,0 +1,225 @@
+package org.axlecause.pages;
+
+import io.quarkus.qute.RawString;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What stands on a sheet, in words; the templates only place it.
+ *
+ * @param head what case it is
+ * @param fitness what it means for the use of the vehicle
+ * @param provisional whether what must be done may still change
+ * @param faults what was found against the limits
+ * @param causes what brought it about, the most upstream ones
+ * @param pictures forces of the two wheels, axle by axle
+ * @param traces forces over time
+ * @param declined required lines that were refused
+ * @param groups lines by how much they are needed
+ * @param undecided whether a line waits for the customer
+ * @param price what they cost; null where the site has no price list
+ * @param proof what the last test showed; null before it
+ * @param figures figures of the tests
+ * @param checks what to look at next
+ * @param steps work in a valid order
+ * @param cautions cautions, numbered as the steps name them
+ * @param questions what is open
+ * @param words words that the sheet explains
+ */
+public record Sheet(
+        Head head,
+        Fitness fitness,
+        boolean provisional,
+        List<Fault> faults,
+        List<Reason> causes,
+        List<Picture> pictures,
+        List<Picture> traces,
+        List<Line> declined,
+        List<Group> groups,
+        boolean undecided,
+        @Nullable Price price,
+        @Nullable Proof proof,
+        List<FigureRow> figures,
+        List<Check> checks,
+        List<Step> steps,
+        List<Caution> cautions,
+        List<String> questions,
+        List<Word> words) {
+
+    /**
+     * What case it is.
+     *
+     * @param reference reference of the case
+     * @param site name of the site
+     * @param vehicle make, model and what else tells it
+     * @param state version and time of what the sheet shows
+     * @param regime inspection that its limits are of
+     */
+    public record Head(
+            String reference,
+            String site,
+            String vehicle,
+            String state,
+            @Nullable String regime) {}
+
+    /**
+     * What it means for the use of the vehicle.
+     *
+     * @param name the level in a word or two
+     * @param advice what to do
+     * @param refused what it means to decline required work
+     * @param because why
+     */
+    public record Fitness(String name, String advice, String refused, List<String> because) {}
+
+    /**
+     * Something beyond a limit.
+     *
+     * @param place where
+     * @param text what is wrong
+     * @param figure number beside its limit; null where the inspector judges by eye
+     * @param kind class of the inspection; null where it has none
+     */
+    public record Fault(
+            String place,
+            String text,
+            @Nullable String figure,
+            @Nullable String kind) {}
+
+    /**
+     * A cause.
+     *
+     * @param place where
+     * @param text what it is
+     * @param standing how sure it is
+     * @param chain how it leads to the fault, step by step
+     */
+    public record Reason(String place, String text, String standing, List<String> chain) {}
+
+    /**
+     * A chart.
+     *
+     * @param caption what it shows
+     * @param svg the drawing
+     */
+    public record Picture(String caption, RawString svg) {}
+
+    /**
+     * Lines of one necessity.
+     *
+     * @param title what they are
+     * @param text what that means
+     * @param lines the lines
+     */
+    public record Group(String title, String text, List<Line> lines) {}
+
+    /**
+     * A line of the work.
+     *
+     * @param title what is done where
+     * @param quantity how much of what; null where nothing is taken
+     * @param reasons why
+     * @param standing where it stands
+     * @param undecided whether the customer still decides
+     * @param change what is new since the last decision; null where nothing is
+     * @param price what it costs; null where there is no price list
+     * @param others what it costs with other parts
+     */
+    public record Line(
+            String title,
+            @Nullable String quantity,
+            List<String> reasons,
+            String standing,
+            boolean undecided,
+            @Nullable String change,
+            @Nullable String price,
+            List<String> others) {}
+
+    /**
+     * What the lines cost.
+     *
+     * @param totals sums
+     * @param missing what is not known and in no sum
+     * @param fixed whether the price list is fixed by a decision
+     */
+    public record Price(List<Total> totals, List<String> missing, boolean fixed) {}
+
+    /**
+     * A sum.
+     *
+     * @param of what it sums
+     * @param net without tax
+     * @param tax tax
+     * @param gross with tax
+     */
+    public record Total(String of, String net, String tax, String gross) {}
+
+    /**
+     * What the last test showed.
+     *
+     * @param verdict in words
+     * @param because why
+     * @param rows figures before and after
+     */
+    public record Proof(String verdict, List<String> because, List<FigureRow> rows) {}
+
+    /**
+     * A figure before and after the work.
+     *
+     * @param what which figure, where
+     * @param before at arrival
+     * @param after after the work
+     * @param limit what the inspection asks
+     */
+    public record FigureRow(String what, String before, String after, String limit) {}
+
+    /**
+     * What to look at next.
+     *
+     * @param text what is done
+     * @param place where
+     * @param effort minutes and access
+     */
+    public record Check(String text, String place, String effort) {}
+
+    /**
+     * A step of work.
+     *
+     * @param number its number
+     * @param text what is done
+     * @param place where
+     * @param verify what must hold before the next
+     * @param stop when to stop; null where nothing special holds
+     * @param tools tools
+     * @param cautions numbers of the cautions to read first
+     * @param after numbers of the steps that come first
+     * @param outcome how it was reported; null while it is open
+     */
+    public record Step(
+            int number,
+            String text,
+            String place,
+            String verify,
+            @Nullable String stop,
+            List<String> tools,
+            List<Integer> cautions,
+            List<Integer> after,
+            @Nullable String outcome) {}
+
+    /**
+     * A caution.
+     *
+     * @param number its number
+     * @param text its words
+     * @param source whose it is
+     */
+    public record Caution(int number, String text, String source) {}
+
+    /**
+     * A word that is explained.
+     *
+     * @param name the word
+     * @param text what it means
+     */
+    public record Word(String name, String text) {}
+}

@@ -1,0 +1,106 @@
+package org.axlecause.pages;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import org.axlecause.shared.Json;
+import org.axlecause.shared.YamlException;
+import org.axlecause.shared.YamlFile;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class PlainWordsTest {
+
+    private static final PlainWords WORDS = new PlainWords();
+
+    @ParameterizedTest(name = "{2}")
+    @CsvSource({
+        "renew,     shoe-set,    'rear axle',              'Renew the brake shoes, rear axle'",
+        "fabricate, brake-pipe,  'rear axle, left wheel',  'Make a new brake pipe, rear axle, left wheel'",
+        "bleed,     brake-fluid, 'brake circuit 2',        'Let the air out of the brake fluid, brake circuit 2'",
+        "measure,   roller-test, '',                       'Check the brakes on the roller tester'"
+    })
+    void a_line_is_a_sentence(String action, String item, String place, String sentence) {
+        assertThat(WORDS.line(action, item, place)).isEqualTo(sentence);
+    }
+
+    @ParameterizedTest(name = "{0} of {1} axles")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "{\"axle\": 1}|2|front axle",
+                "{\"axle\": 2, \"side\": \"left\"}|2|rear axle, left wheel",
+                "{\"axle\": 2, \"side\": \"left\", \"spot\": \"leading\"}|2|rear axle, left wheel, leading side",
+                "{\"axle\": 2}|3|axle 2 from the front",
+                "{\"circuit\": 2}|2|brake circuit 2"
+            })
+    void a_place_is_named_as_people_name_it(String place, int axles, String name) {
+        assertThat(PlainWords.place(json(place), axles)).isEqualTo(name);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "63.354|30|true|63 %; at most 30 % is allowed",
+                "30.09|30|true|30.09 %; at most 30 % is allowed",
+                "6.0613|8|false|6 %; at least 8 % is required"
+            })
+    void a_figure_stands_beside_its_limit_and_never_looks_like_it(
+            String value, String limit, boolean maximum, String shown) {
+        assertThat(PlainWords.against(percent(value), percent(limit), maximum)).isEqualTo(shown);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "{\"value\": 1, \"unit\": \"1\", \"of\": \"axle set of four shoes\"}|1 × axle set of four shoes",
+                "{\"value\": 0.50, \"unit\": \"L\", \"of\": \"new brake fluid\"}|0.5 L of new brake fluid",
+                "{\"value\": 10, \"unit\": \"1\"}|10 × cable"
+            })
+    void a_quantity_says_how_much_of_what(String quantity, String shown) {
+        assertThat(PlainWords.quantity(json(quantity), "cable")).isEqualTo(shown);
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @CsvSource({"590.4, N, 590 N", "0.3125, s, 0.31 s", "9.806, m/s2, 9.81 m/s2", "1100, N, 1100 N"})
+    void a_figure_has_its_unit(String value, String unit, String shown) {
+        assertThat(PlainWords.figure(json("{\"value\": " + value + ", \"unit\": \"" + unit + "\"}")))
+                .isEqualTo(shown);
+    }
+
+    @Test
+    void what_was_not_measured_says_so() {
+        assertThat(PlainWords.figure(json("{}").path("value"))).isEqualTo("not measured");
+    }
+
+    @Test
+    void a_code_without_its_words_is_named_with_the_remedy() {
+        YamlFile file = YamlFile.ofText("plain-words.yaml", """
+                verified: common-practice
+                actions:
+                  - {code: renew, text: "Renew the {item}"}
+                """);
+
+        assertThatThrownBy(() -> new PlainWords(file))
+                .isInstanceOf(YamlException.class)
+                .hasMessageContaining("'fabricate' is missing")
+                .hasMessageContaining("add its words");
+    }
+
+    private static JsonNode percent(String value) {
+        return json("{\"value\": " + value + ", \"unit\": \"%\"}");
+    }
+
+    private static JsonNode json(String text) {
+        try {
+            return Json.mapper().readTree(text);
+        } catch (JsonProcessingException broken) {
+            throw new AssertionError(broken);
+        }
+    }
+}

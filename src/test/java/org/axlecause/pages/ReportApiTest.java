@@ -1,0 +1,412 @@
+package org.axlecause.pages;
+
+import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
+import io.restassured.config.EncoderConfig;
+import io.restassured.config.RestAssuredConfig;
+import io.restassured.http.ContentType;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.axlecause.access.Site;
+import org.axlecause.access.SiteStore;
+import org.axlecause.shared.Json;
+import org.axlecause.shared.TenantTransaction;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+@QuarkusTest
+class ReportApiTest {
+
+    private static final String FOOTER = "Advice for a competent person. No certificate and no inspection.";
+    private static final Path SCENARIOS = Path.of("src", "test", "resources", "scenarios");
+
+    private final String site = "dock-" + UUID.randomUUID().toString().substring(0, 8);
+    private final String reference = "RP-" + UUID.randomUUID().toString().substring(0, 13);
+
+    @Inject
+    TenantTransaction transaction;
+
+    @Inject
+    SiteStore sites;
+
+    @BeforeEach
+    void the_site_exists() {
+        transaction.run(
+                "demo",
+                () -> sites.save(new Site(site, "Dock Road", null, ZoneId.of("Europe/London"), "GBP", "gb-annual", 1)));
+    }
+
+    @Test
+    void the_customer_reads_what_is_wrong_why_what_to_do_and_what_declining_means() throws IOException {
+        send("oiled-lining-and-seized-cable-found");
+
+        String sheet = text(html("customer"));
+
+        assertThat(sheet)
+                .contains("Do not drive")
+                .contains("The two wheels of this axle brake unevenly, so the vehicle can pull to one side.")
+                .contains("Rear axle: difference between the two wheels 63 %; at most 30 % is allowed.")
+                .contains("A hub or axle seal leaks onto the lining")
+                .contains("Rear axle, left wheel: found.")
+                .contains("grease or oil reaches the lining → the friction of the lining falls")
+                .contains("Renew the brake shoes, rear axle")
+                .contains("1 × axle set of four shoes")
+                .contains("for you to decide")
+                .contains("Saying no to required work means: The brakes can fail or pull the vehicle aside.")
+                .contains("curved plates with a friction lining that press outwards against the drum")
+                .contains("Dock Road")
+                .contains("annual test of cars and light vans, Great Britain");
+    }
+
+    @Test
+    void no_code_stands_on_the_customers_sheet() throws IOException {
+        send("oiled-lining-and-seized-cable-repaired");
+
+        assertThat(text(html("customer")))
+                .doesNotContainPattern("\\b(SCO|CAU|SYM|DEF|OUT|WRK)-[0-9]+")
+                .doesNotContain("shoe-set", "service-imbalance", "hub-seal-leaking", "null", "axle 2");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"customer", "workshop"})
+    void the_pdf_says_the_same_as_the_page(String audience) throws IOException {
+        send("oiled-lining-and-seized-cable-repaired");
+
+        String printed = squeezed(pages(pdf(audience)).stream()
+                .reduce("", String::concat)
+                .replaceAll(FOOTER.replace(".", "\\.") + "[^.]*\\.[^.]*?page [0-9]+ of [0-9]+", ""));
+
+        for (String paragraph : paragraphs(html(audience))) {
+            assertThat(printed).as("the PDF lacks '%s'", paragraph).contains(squeezed(paragraph));
+        }
+    }
+
+    @ParameterizedTest(name = "{0} for the {1}")
+    @CsvSource({
+        "oiled-lining-and-seized-cable-found,    customer, 2, 4",
+        "oiled-lining-and-seized-cable-repaired, customer, 2, 5",
+        "oiled-lining-and-seized-cable-repaired, workshop, 4, 10",
+        "heavy-vehicle-gets-figures-only,        customer, 1, 2",
+        "trace-of-an-oval-drum,                  workshop, 1, 4"
+    })
+    void every_page_says_that_it_is_advice_and_no_certificate(String scenario, String audience, int least, int most)
+            throws IOException {
+        send(scenario);
+
+        List<String> pages = pages(pdf(audience));
+
+        assertThat(pages).hasSizeBetween(least, most);
+        for (int page = 0; page < pages.size(); page++) {
+            assertThat(pages.get(page))
+                    .contains(FOOTER)
+                    .contains(reference + ", page " + (page + 1) + " of " + pages.size());
+        }
+        assertThat(text(html(audience))).contains(FOOTER);
+    }
+
+    @Test
+    void the_same_case_gives_the_same_bytes_and_the_same_tag() throws IOException {
+        send("seized-calliper-piston");
+
+        Response first = report("customer", "application/pdf");
+        Response again = report("customer", "application/pdf");
+        Response unchanged = given().accept("application/pdf")
+                .header("If-None-Match", first.header("ETag"))
+                .get("/v1/cases/" + reference + "/report");
+
+        assertThat(again.asByteArray()).isEqualTo(first.asByteArray());
+        assertThat(first.header("ETag")).matches("\"[0-9a-f]{32}-pdf\"").isEqualTo(again.header("ETag"));
+        assertThat(report("customer", "text/html").header("ETag")).matches("\"[0-9a-f]{32}-html\"");
+        assertThat(unchanged.statusCode()).isEqualTo(304);
+        assertThat(first.header("Vary")).contains("Accept");
+        assertThat(first.header("Content-Disposition"))
+                .isEqualTo("inline; filename=\"" + reference + "-customer.pdf\"");
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "text/html|text/html",
+                "application/pdf|application/pdf",
+                "*/*|text/html",
+                "text/html;q=0.5, application/pdf|application/pdf"
+            })
+    void accept_chooses_between_page_and_pdf(String accept, String type) throws IOException {
+        send("seized-slide-pins");
+
+        assertThat(report("customer", accept).contentType()).startsWith(type);
+    }
+
+    @Test
+    void other_formats_audiences_and_cases_are_refused() throws IOException {
+        send("seized-slide-pins");
+
+        assertThat(report("customer", "image/png").statusCode()).isEqualTo(406);
+        assertThat(report("inspector", "text/html").statusCode()).isEqualTo(422);
+        assertThat(report("inspector", "text/html").contentType()).startsWith("application/problem+json");
+        assertThat(report("inspector", "text/html").jsonPath().getString("causes[0].text"))
+                .isEqualTo("'inspector' is no audience; expected is customer or workshop.");
+        assertThat(given().accept("text/html").get("/v1/cases/RP-none/report").statusCode())
+                .isEqualTo(404);
+    }
+
+    @Test
+    void a_page_loads_nothing_and_runs_nothing() throws IOException {
+        send("seized-slide-pins");
+
+        Response page = report("customer", "text/html");
+
+        assertThat(page.header("Content-Security-Policy")).isEqualTo("default-src 'none'; style-src 'unsafe-inline'");
+        assertThat(page.asString()).doesNotContain("<script", "<link", "<img", "src=");
+    }
+
+    @Test
+    void what_a_sender_wrote_stays_text() throws IOException {
+        send("oiled-lining-and-seized-cable-found", "Corvane", "<b onclick='x()'>Cor&vane</b>");
+
+        String page = html("customer");
+
+        assertThat(page)
+                .contains("&lt;b onclick=&#39;x()&#39;&gt;Cor&amp;vane&lt;/b&gt;")
+                .doesNotContain("<b onclick");
+        assertThat(pages(pdf("customer")).get(0)).contains("<b onclick='x()'>Cor&vane</b>");
+    }
+
+    @Test
+    void a_required_line_that_is_declined_says_what_that_means() throws IOException {
+        send("oiled-lining-and-seized-cable-found");
+        decide("renew-shoe-set-axle-2", "refused");
+
+        String sheet = text(html("customer"));
+
+        assertThat(sheet)
+                .contains("You have declined required work")
+                .contains("Renew the brake shoes, rear axle. Contaminated linings can not be trusted")
+                .contains("What this means: The brakes can fail or pull the vehicle aside. Do not drive it;")
+                .contains("declined by you");
+        assertThat(text(html("workshop"))).contains("Required work that the customer has declined");
+    }
+
+    @Test
+    void without_a_price_list_nobody_is_told_a_price() throws IOException {
+        send("seized-slide-pins");
+
+        assertThat(text(html("customer")))
+                .contains("The workshop has no price list for this yet.")
+                .doesNotContain("GBP");
+    }
+
+    @Test
+    void a_price_that_the_list_lacks_is_called_missing() throws IOException {
+        putPrices("{\"shoe-set\": 46.80}", "{\"renew shoe-set\": 1.4, \"renew drum\": 0.3}");
+        send("oiled-lining-and-seized-cable-found");
+
+        String sheet = text(html("customer"));
+
+        // 46.80 + 1.4 h x 72.00 = 147.60; with 20 % 177.12
+        assertThat(sheet)
+                .contains("177.12 GBP")
+                .contains("price missing")
+                .contains("Not in these sums, because the price is missing:")
+                .contains("part: hub seal; ")
+                .contains("labour: Renew the hub seal")
+                .doesNotContain("0.00 GBP");
+    }
+
+    @Test
+    void the_wheels_before_and_after_are_drawn_and_told() throws IOException {
+        send("oiled-lining-and-seized-cable-repaired");
+
+        String page = html("customer");
+
+        assertThat(page).contains("<desc id=\"wheels-2-service-desc\">left wheel 590 N on arrival; left wheel ");
+        assertThat(text(page))
+                .contains("590 N on arrival")
+                .contains("N after the work")
+                .contains("The repair is proven");
+    }
+
+    @Test
+    void the_workshop_gets_plan_cautions_tools_boxes_and_traces() throws IOException {
+        send("trace-of-an-oval-drum");
+        assertThat(text(html("workshop")))
+                .contains("Look at next")
+                .contains("Force over time, rear axle, foot brake, test on arrival");
+
+        String other = html("workshop", send("oiled-lining-and-seized-cable-found"));
+
+        assertThat(text(other))
+                .contains("Plan of work")
+                .contains("Torque and settings come from the data of the vehicle only.")
+                .contains("Tools: chocks; rated stands")
+                .contains("Never under a jack alone.")
+                .contains("Stop: ")
+                .contains("After step 1");
+        assertThat(other).contains("<span class=\"box\"></span>");
+    }
+
+    @Test
+    void no_personal_data_stands_on_a_sheet() throws IOException {
+        send(
+                "seized-slide-pins",
+                "\"category\"",
+                "\"registration\":\"KX51 PQR\",\"vin\":\"WCVPORTAL00012345\",\"category\"");
+
+        for (String audience : List.of("customer", "workshop")) {
+            assertThat(html(audience)).doesNotContain("KX51 PQR", "WCVPORTAL00012345", "registration");
+        }
+    }
+
+    private String send(String scenario) throws IOException {
+        return send(scenario, "Corvane", "Corvane");
+    }
+
+    /** Sends a scenario as a case of its own, with one text exchanged for another; answers its reference. */
+    private String send(String scenario, String text, String instead) throws IOException {
+        String subject =
+                scenario.equals("oiled-lining-and-seized-cable-found") && caseExists() ? reference + "b" : reference;
+        String given = Files.readString(SCENARIOS.resolve(scenario).resolve("given.json"));
+        ArrayNode events = (ArrayNode) Json.mapper().readTree(given);
+        for (JsonNode event : events) {
+            ((ObjectNode) event)
+                    .put("subject", subject)
+                    .put("id", subject + event.path("id").asText());
+            JsonNode data = event.path("data");
+            if (data.has("site")) {
+                ((ObjectNode) data).put("site", site);
+            }
+        }
+        String quoted = Json.text(instead);
+        String body = Json.text(events)
+                .replace(text, instead.startsWith("\"") ? instead : quoted.substring(1, quoted.length() - 1));
+        Response answer = given().config(utf8())
+                .contentType("application/cloudevents-batch+json")
+                .body(body)
+                .post("/v1/events");
+        assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
+        return subject;
+    }
+
+    private boolean caseExists() {
+        return given().get("/v1/cases/" + reference).statusCode() == 200;
+    }
+
+    private void decide(String line, String decision) {
+        String event = "{\"specversion\": \"1.0\", \"type\": \"org.axlecause.scope.decided.v1\", \"source\":"
+                + " \"/sites/dock-road\", \"id\": \"" + reference + "-decided\", \"subject\": \"" + reference
+                + "\", \"time\": \"2026-03-02T12:00:00Z\", \"data\": {\"decisions\": [{\"id\": \"" + line
+                + "\", \"decision\": \"" + decision + "\", \"by\": \"customer\"}]}}";
+        assertThat(given().config(utf8())
+                        .contentType("application/cloudevents+json")
+                        .body(event)
+                        .post("/v1/events")
+                        .statusCode())
+                .isEqualTo(200);
+    }
+
+    private void putPrices(String parts, String hours) {
+        assertThat(given().contentType(ContentType.JSON.withCharset("UTF-8"))
+                        .body("{\"hourlyRate\": 72.00, \"taxPercent\": 20, \"parts\": " + parts + ", \"hours\": "
+                                + hours + "}")
+                        .put("/v1/price-lists/" + site)
+                        .statusCode())
+                .isEqualTo(200);
+    }
+
+    private Response report(String audience, String accept) {
+        return given().accept(accept).queryParam("audience", audience).get("/v1/cases/" + reference + "/report");
+    }
+
+    private String html(String audience) {
+        return html(audience, reference);
+    }
+
+    private static String html(String audience, String subject) {
+        Response page =
+                given().accept("text/html").queryParam("audience", audience).get("/v1/cases/" + subject + "/report");
+        assertThat(page.statusCode()).as(page.asString()).isEqualTo(200);
+        return page.asString();
+    }
+
+    private byte[] pdf(String audience) {
+        Response sheet = report(audience, "application/pdf");
+        assertThat(sheet.statusCode()).isEqualTo(200);
+        return sheet.asByteArray();
+    }
+
+    private static List<String> pages(byte[] pdf) throws IOException {
+        List<String> pages = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            PDFTextStripper stripper = new PDFTextStripper();
+            for (int page = 1; page <= document.getNumberOfPages(); page++) {
+                stripper.setStartPage(page);
+                stripper.setEndPage(page);
+                pages.add(stripper.getText(document).replaceAll("\\s+", " "));
+            }
+        }
+        return pages;
+    }
+
+    /** Every paragraph, cell and heading of the page that print shows too. */
+    private static List<String> paragraphs(String html) {
+        List<String> paragraphs = new ArrayList<>();
+        String body = html.substring(html.indexOf("<body>"))
+                .replaceAll("(?s)<svg.*?</svg>", "")
+                .replaceAll("<p class=\"advice[^>]*>.*?</p>", "");
+        for (String piece : body.split("</?(p|td|th|h1|h2|h3|li|div|br)\\b[^>]*>")) {
+            String text = text(piece);
+            if (!text.isEmpty()) {
+                paragraphs.add(text);
+            }
+        }
+        assertThat(paragraphs).hasSizeGreaterThan(20);
+        return paragraphs;
+    }
+
+    private static String text(String html) {
+        return html.replaceAll("(?s)<style>.*?</style>", "")
+                .replaceAll("<br />", " ")
+                .replaceAll("<[^>]+>", "")
+                .replace("&lt;", "<")
+                .replace("&gt;", ">")
+                .replace("&#39;", "'")
+                .replace("&quot;", "\"")
+                .replace("&amp;", "&")
+                .replaceAll("\\s+", " ")
+                .strip();
+    }
+
+    /** Lines break elsewhere on paper, so blanks don't count. */
+    private static String squeezed(String text) {
+        return text.replaceAll("\\s+", "");
+    }
+
+    private static RestAssuredConfig utf8() {
+        return RestAssured.config()
+                .encoderConfig(EncoderConfig.encoderConfig()
+                        .appendDefaultContentCharsetToContentTypeIfUndefined(false)
+                        .defaultContentCharset("UTF-8")
+                        .encodeContentTypeAs("application/cloudevents-batch+json", ContentType.TEXT)
+                        .encodeContentTypeAs("application/cloudevents+json", ContentType.TEXT));
+    }
+}
