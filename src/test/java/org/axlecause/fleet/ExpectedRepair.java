@@ -72,7 +72,8 @@ final class ExpectedRepair {
         for (LineKey line : lines) {
             List<String> taken = List.of(
                     TAKES.getOrDefault(line.action() + " " + line.item(), "").split(", ", -1));
-            standing.removeIf(other -> taken.contains(other.action() + " " + other.item())
+            standing.removeIf(other -> !other.equals(line)
+                    && taken.contains(other.action() + " " + other.item())
                     && line.place().covers(other.place()));
         }
         return standing;
@@ -287,6 +288,7 @@ final class ExpectedRepair {
                 Map.entry("renew drum", "clean drum, machine drum, measure drum"),
                 Map.entry("renew disc", "clean disc, measure disc"),
                 Map.entry("renew brake-fluid", "bleed brake-fluid"),
+                Map.entry("clean hub-face", "clean hub-face"),
                 Map.entry("renew hub-bearing", "measure hub-bearing, renew hub-seal"),
                 Map.entry("renew adjuster", "free adjuster"),
                 Map.entry("renew master-cylinder", "adjust master-cylinder"),
