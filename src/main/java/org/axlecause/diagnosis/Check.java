@@ -31,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param needsSymptom symptom without which it has no sense; null where it always has
  * @param rollerTest brake of the roller test it is, or null
  * @param shows symptoms that the roller test would show
+ * @param firstAfter symptoms after which it comes before all other checks, until what it shows is known
  * @param sound parts that it can find without fault
  * @param outcomes what else can come out
  * @param standing standing of minutes and risk
@@ -51,6 +52,7 @@ public record Check(
         @Nullable SymptomCode needsSymptom,
         @Nullable BrakeSystem rollerTest,
         List<SymptomCode> shows,
+        List<SymptomCode> firstAfter,
         List<Component> sound,
         List<Outcome> outcomes,
         Verified standing,

@@ -75,6 +75,7 @@ final class ChecksReader {
                 "needs-symptom",
                 "roller-test",
                 "shows",
+                "first-after",
                 "sound",
                 "answers",
                 "source");
@@ -109,6 +110,7 @@ final class ChecksReader {
                 node.optionalCode("needs-symptom", SymptomCode.class),
                 rollerTest,
                 shows,
+                node.codes("first-after", SymptomCode.class),
                 node.codes("sound", Component.class),
                 List.copyOf(outcomes),
                 own == null ? standing : Verified.READ,

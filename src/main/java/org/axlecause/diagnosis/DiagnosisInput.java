@@ -26,6 +26,7 @@ import org.axlecause.facts.Vehicle;
  * @param likelier causes that circumstances make likelier
  * @param openedAxles axles whose drum or calliper is off
  * @param danger whether a running leak, a sinking pedal or fluid not visible stands on record
+ * @param openingBarred whether no wheel is to be opened yet
  */
 public record DiagnosisInput(
         Vehicle vehicle,
@@ -38,7 +39,8 @@ public record DiagnosisInput(
         List<ExplainedAway> explainedAway,
         List<Likelier> likelier,
         Set<Integer> openedAxles,
-        boolean danger) {
+        boolean danger,
+        boolean openingBarred) {
 
     public DiagnosisInput {
         symptoms = List.copyOf(symptoms);

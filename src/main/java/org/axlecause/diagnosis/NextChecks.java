@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
 final class NextChecks {
 
     private static final int BITS_SCALE = 3;
+    private static final int WHEEL_OFF = 2;
 
     private final CauseModel model;
     private final Layout layout;
@@ -56,11 +57,18 @@ final class NextChecks {
         List<NextCheck> best = new ArrayList<>();
         int named = 0;
         Set<String> taken = new HashSet<>();
+        for (CheckOption option : first(groups)) {
+            taken.add(key(option));
+            best.add(next(option, false));
+        }
         for (CheckOption option : options) {
             boolean asked = unlooked.stream().anyMatch(part -> part.at(option.check.code(), option.place));
+            if (taken.contains(key(option))) {
+                continue;
+            }
             if (asked || named < model.settings().most()) {
                 named += asked ? 0 : 1;
-                taken.add(option.check.code() + " " + option.place);
+                taken.add(key(option));
                 best.add(next(option, asked));
             }
         }
@@ -71,6 +79,48 @@ final class NextChecks {
             }
         }
         return best;
+    }
+
+    /** Checks that come before all others: what a reading is worth is known before anything is taken apart for it. */
+    private List<CheckOption> first(List<Group> groups) {
+        List<CheckOption> first = new ArrayList<>();
+        for (Check check : model.checks()) {
+            if (check.firstAfter().isEmpty() || forbidden(check)) {
+                continue;
+            }
+            for (Place place : layout.places(check.level())) {
+                if (makesSense(check, place) && !isOpened(place) && isFirst(check, place)) {
+                    CheckOption option = new CheckOption(check, place);
+                    List<Sign> open = openSigns(check, place);
+                    for (Group group : groups) {
+                        option.bits += Information.of(open, group, suspects, model);
+                    }
+                    first.add(option);
+                }
+            }
+        }
+        return first;
+    }
+
+    private boolean isFirst(Check check, Place place) {
+        boolean unknown = check.shows().stream()
+                .limit(1)
+                .flatMap(symptom -> signs(symptom, place).stream())
+                .anyMatch(evidence::open);
+        return unknown
+                && check.firstAfter().stream()
+                        .flatMap(symptom -> signs(symptom, place).stream())
+                        .anyMatch(evidence::sees);
+    }
+
+    private Set<Sign> signs(SymptomCode symptom, Place place) {
+        TreeSet<Sign> signs = new TreeSet<>();
+        addSymptom(symptom, place, signs);
+        return signs;
+    }
+
+    private static String key(CheckOption option) {
+        return option.check.code() + " " + option.place;
     }
 
     private boolean inDoubt(Group group) {
@@ -89,6 +139,14 @@ final class NextChecks {
         return input.danger() && check.drives() != null;
     }
 
+    private boolean opensTooSoon(Check check, Place place) {
+        return input.openingBarred() && check.access() >= WHEEL_OFF && !isOpened(place);
+    }
+
+    private boolean isOpened(Place place) {
+        return place.axle() != null && input.openedAxles().contains(place.axle());
+    }
+
     private List<CheckOption> options(List<Group> doubtful) {
         if (doubtful.isEmpty()) {
             return List.of();
@@ -99,7 +157,7 @@ final class NextChecks {
                 continue;
             }
             for (Place place : layout.places(check.level())) {
-                if (makesSense(check, place)) {
+                if (makesSense(check, place) && !opensTooSoon(check, place)) {
                     CheckOption option = new CheckOption(check, place);
                     List<Sign> open = openSigns(check, place);
                     for (Group group : doubtful) {

@@ -56,7 +56,8 @@ public enum ThresholdCode {
     WARM_RECOVERY,
     DRAG_GROWTH,
     SWING_CLEARANCE,
-    WARM_RECOVERY_FORCE;
+    WARM_RECOVERY_FORCE,
+    IMBALANCE_CLEARANCE;
 
     /** The code on the wire. */
     @Override

@@ -26,6 +26,7 @@ import org.axlecause.facts.FitnessLevel;
 import org.axlecause.facts.Likelier;
 import org.axlecause.facts.Limit;
 import org.axlecause.facts.OpenQuestion;
+import org.axlecause.facts.OpeningBarred;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.QuestionCode;
@@ -256,7 +257,8 @@ public final class Judge {
                 first.of(ExplainedAway.class),
                 first.of(Likelier.class),
                 opened,
-                !first.of(DrivenCheckBarred.class).isEmpty());
+                !first.of(DrivenCheckBarred.class).isEmpty(),
+                !first.of(OpeningBarred.class).isEmpty());
     }
 
     private static Diagnosis outOfRange(Vehicle vehicle, List<ShownQuestion> questions) {

@@ -117,6 +117,7 @@ final class Cases {
         List<Refutation> refutations = new ArrayList<>();
         Set<Integer> opened = new HashSet<>();
         boolean danger = false;
+        boolean openingBarred = false;
         for (Object piece : evidence) {
             if (piece instanceof Symptom symptom) {
                 symptoms.add(symptom);
@@ -132,6 +133,8 @@ final class Cases {
                 opened.add(axle.axle());
             } else if (piece instanceof Danger) {
                 danger = true;
+            } else if (piece instanceof NoneOpenedYet) {
+                openingBarred = true;
             } else {
                 throw new IllegalArgumentException("no evidence: " + piece);
             }
@@ -147,10 +150,13 @@ final class Cases {
                 List.of(),
                 List.of(),
                 opened,
-                danger);
+                danger,
+                openingBarred);
     }
 
     record Opened(int axle) {}
 
     record Danger() {}
+
+    record NoneOpenedYet() {}
 }

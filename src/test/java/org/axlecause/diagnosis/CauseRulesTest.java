@@ -308,7 +308,8 @@ class CauseRulesTest {
         CAU-294 | circuit-lost | proof | chamber-low + rear-axle-reads-low
         CAU-395 | lining-not-bedded | proof | force-recovered-warm + recent-lining-work
         CAU-402 | rust-film | proof | force-recovered-warm + stood-for-long
-        CAU-403 | rust-film | proof | swing-cleared
+        CAU-403 | rust-film | proof | swing-cleared + test-differs
+        CAU-404 | rust-film | proof | swing-cleared + force-recovered-warm
         CAU-711 | grip-limit | proof | grip-doubtful + test-differs
         CAU-712 | grip-limit | proof | grip-returned
         CAU-750 | regenerative-blending | proof | drive-braked-along + test-differs

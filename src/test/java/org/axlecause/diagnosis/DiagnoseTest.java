@@ -22,6 +22,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.axlecause.diagnosis.Cases.Danger;
+import org.axlecause.diagnosis.Cases.NoneOpenedYet;
 import org.axlecause.diagnosis.Cases.Opened;
 import org.axlecause.facts.Agent;
 import org.axlecause.facts.Axle;
@@ -38,6 +39,7 @@ import org.axlecause.facts.Likelier;
 import org.axlecause.facts.ParkingLayout;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.QuestionCode;
+import org.axlecause.facts.Symptom;
 import org.axlecause.facts.SymptomCode;
 import org.junit.jupiter.api.Test;
 
@@ -240,7 +242,8 @@ class DiagnoseTest {
                 List.of(new ExplainedAway(CauseCode.LINING_SOAKED_EARLIER, REAR_RIGHT, because("CAU-840"))),
                 List.of(new Likelier(CauseCode.LINING_SOILED_IN_WORK, REAR_RIGHT, because("CAU-854"))),
                 plain.openedAxles(),
-                plain.danger());
+                plain.danger(),
+                plain.openingBarred());
 
         assertThat(weight(DIAGNOSE.of(told), CauseCode.LINING_SOILED_IN_WORK, "made-likelier"))
                 .isEqualByComparingTo("7.0");
@@ -267,6 +270,37 @@ class DiagnoseTest {
         assertThat(diagnosis.nextChecks())
                 .extracting(NextCheck::check)
                 .doesNotContain(CheckCode.BOOT_EDGE_LOOK, CheckCode.SLIGHT_PEDAL_PRESS);
+    }
+
+    @Test
+    void a_reading_is_repeated_before_anything_is_taken_apart_for_it() {
+        Symptom low = shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT);
+
+        assertThat(DIAGNOSE.of(on(van(), low)).nextChecks().get(0))
+                .returns(CheckCode.REPEAT_ROLLER_TEST, NextCheck::check)
+                .returns(REAR, NextCheck::place);
+        assertThat(DIAGNOSE.of(on(van(), low, couldShow(SymptomCode.TEST_NOT_REPEATABLE, REAR)))
+                        .nextChecks()
+                        .get(0)
+                        .check())
+                .isNotEqualTo(CheckCode.REPEAT_ROLLER_TEST);
+        assertThat(DIAGNOSE.of(on(van(), low, new Opened(2)))
+                        .nextChecks()
+                        .get(0)
+                        .check())
+                .isNotEqualTo(CheckCode.REPEAT_ROLLER_TEST);
+        assertThat(DIAGNOSE.of(on(van(), low, new Danger())).nextChecks())
+                .noneMatch(check -> check.check() == CheckCode.REPEAT_ROLLER_TEST);
+    }
+
+    @Test
+    void no_wheel_comes_off_while_opening_is_barred() {
+        Symptom low = shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT);
+
+        assertThat(DIAGNOSE.of(on(van(), low, new NoneOpenedYet())).nextChecks())
+                .isNotEmpty()
+                .allMatch(check -> check.access() < 2);
+        assertThat(DIAGNOSE.of(on(van(), low)).nextChecks()).anyMatch(check -> check.access() >= 2);
     }
 
     @Test

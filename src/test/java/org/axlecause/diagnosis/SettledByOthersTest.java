@@ -156,25 +156,6 @@ class SettledByOthersTest {
     }
 
     @Test
-    void a_servo_nobody_has_checked_accounts_for_weak_brakes_all_round_and_a_hard_pedal() {
-        Object weak = shows(SymptomCode.ALL_WHEELS_LOW);
-        Object hard = shows(SymptomCode.PEDAL_HARD);
-
-        assertThat(on(weak, hard).of(ExplainedAway.class)).isNotEmpty().allSatisfy(one -> {
-            assertThat(one.code()).isEqualTo(CauseCode.LINING_GLAZED);
-            assertThat(one).satisfies(shownBy("CAU-842"));
-        });
-        assertThat(on(weak).of(ExplainedAway.class)).isEmpty();
-        assertThat(on(weak, hard, found(Component.SERVO, Condition.SOUND, Place.VEHICLE))
-                        .of(ExplainedAway.class))
-                .isEmpty();
-    }
-
-    private static Symptom shows(SymptomCode code) {
-        return new Symptom(code, Place.VEHICLE, Strength.CLEAR, because("SYM-000"));
-    }
-
-    @Test
     void a_soaked_lining_sends_glaze_and_unlike_linings_to_the_background_but_water_does_not() {
         Conclusions oil = on(found(Component.SHOE_LINING, Condition.SOAKED, REAR_RIGHT, Agent.GEAR_OIL, null));
         Conclusions water = on(found(Component.SHOE_LINING, Condition.SOAKED, REAR_RIGHT, Agent.WATER, null));

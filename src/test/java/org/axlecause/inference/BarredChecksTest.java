@@ -1,6 +1,7 @@
 package org.axlecause.inference;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.facts.Because.because;
 import static org.axlecause.inference.RuleBench.shownBy;
 
 import java.util.List;
@@ -14,9 +15,14 @@ import org.axlecause.facts.EntryId;
 import org.axlecause.facts.Extent;
 import org.axlecause.facts.Finding;
 import org.axlecause.facts.FindingStage;
+import org.axlecause.facts.OpeningBarred;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Side;
+import org.axlecause.facts.Strength;
+import org.axlecause.facts.Symptom;
+import org.axlecause.facts.SymptomCode;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -61,6 +67,21 @@ class BarredChecksTest {
     @MethodSource("harmless")
     void what_does_not_fail_under_load_bars_no_check(Object fact) {
         assertThat(RULES.given(fact).concluded(DrivenCheckBarred.class)).isEmpty();
+    }
+
+    @Test
+    void no_wheel_is_opened_for_weak_brakes_all_round_and_a_hard_pedal_before_the_servo_is_checked() {
+        Symptom weak = new Symptom(SymptomCode.ALL_WHEELS_LOW, Place.VEHICLE, Strength.CLEAR, because("SYM-060"));
+        Symptom hard = new Symptom(SymptomCode.PEDAL_HARD, Place.VEHICLE, Strength.CLEAR, because("SYM-320"));
+        Finding servo = finding(Component.SERVO, Condition.SOUND, Place.VEHICLE, null);
+
+        assertThat(RULES.given(weak, hard).concluded(OpeningBarred.class))
+                .singleElement()
+                .satisfies(shownBy("SYM-906"));
+        assertThat(RULES.given(weak).concluded(OpeningBarred.class)).isEmpty();
+        assertThat(RULES.given(hard).concluded(OpeningBarred.class)).isEmpty();
+        assertThat(RULES.given(weak, hard, servo).concluded(OpeningBarred.class))
+                .isEmpty();
     }
 
     private static Finding finding(Component component, Condition condition, Place place, @Nullable Extent extent) {

@@ -487,6 +487,10 @@ class SymptomRulesTest {
                 .returns(REAR, Symptom::place)
                 .satisfies(shownBy("SYM-360"));
         assertThat(service(first, back)).isEmpty();
+        assertThat(service(
+                        new EarlierFigure(figure(FigureKind.PEAK_IMBALANCE, REAR, "0.24")),
+                        figure(FigureKind.PEAK_IMBALANCE, REAR, "0.14", Stage.DIAGNOSTIC, SERVICE, "rt-2")))
+                .isEmpty();
         assertThat(observable(first, back)).containsExactly("SYM-365 test-not-repeatable axle 2");
         assertThat(observable(first)).isEmpty();
     }
@@ -575,6 +579,18 @@ class SymptomRulesTest {
                     assertThat(symptom).satisfies(shownBy(rule));
                 });
         assertThat(observable(before, after)).contains(looked + " swing-clears axle 2 left");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"FLUCTUATION, 0.20, 0.19, force-swing-one-wheel", "SCATTER, 0.10, 0.09, irregular-force"})
+    void what_swung_or_jumped_in_an_earlier_run_is_not_absent(
+            FigureKind kind, String showed, String didNot, String symptom) {
+        Figure after = figure(kind, LEFT, "0.05", Stage.DIAGNOSTIC, SERVICE, "rt-2");
+
+        assertThat(observable(new EarlierFigure(figure(kind, LEFT, showed)), after))
+                .noneMatch(one -> one.contains(symptom));
+        assertThat(observable(new EarlierFigure(figure(kind, LEFT, didNot)), after))
+                .anyMatch(one -> one.contains(symptom));
     }
 
     @Test
@@ -814,6 +830,7 @@ class SymptomRulesTest {
             threshold(ThresholdCode.WARM_RECOVERY, "1.15"),
             threshold(ThresholdCode.DRAG_GROWTH, "1.5"),
             threshold(ThresholdCode.SWING_CLEARANCE, "2"),
+            threshold(ThresholdCode.IMBALANCE_CLEARANCE, "1.75"),
             threshold(ThresholdCode.WARM_RECOVERY_FORCE, "100")
         };
     }
