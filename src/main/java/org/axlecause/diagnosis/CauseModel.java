@@ -7,13 +7,12 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.axlecause.facts.Axle;
+import java.util.concurrent.ConcurrentHashMap;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.MeasuredQuantity;
-import org.axlecause.facts.Place;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.shared.YamlFile;
@@ -22,6 +21,7 @@ import org.axlecause.shared.YamlFile;
 public final class CauseModel {
 
     private static final String FOLDER = "cause-model";
+    private static final int MOST_LAYOUTS = 500;
 
     private final Settings settings;
     private final Map<CauseCode, Cause> causes;
@@ -35,6 +35,7 @@ public final class CauseModel {
     private final Map<CheckCode, Check> checks;
     private final List<Check.LookedOver> lookingOver;
     private final Map<MeasuredQuantity, String> units;
+    private final Map<Possibilities.Kind, Possibilities> possibilities = new ConcurrentHashMap<>();
 
     private CauseModel(CauseModelReader reader) {
         this.settings = reader.settings;
@@ -77,22 +78,21 @@ public final class CauseModel {
         if (!settings.categories().contains(vehicle.category())) {
             return List.of();
         }
-        Layout layout = new Layout(vehicle);
-        List<Candidate> candidates = new ArrayList<>();
-        for (Cause cause : causes.values()) {
-            for (Place place : layout.places(cause.level())) {
-                Axle axle = layout.axleOf(place);
-                if (axle == null ? fitsVehicle(cause, vehicle) : cause.fits(vehicle, axle)) {
-                    candidates.add(new Candidate(cause.code(), place));
-                }
-            }
-        }
-        Collections.sort(candidates);
-        return List.copyOf(candidates);
+        return possibilities(vehicle).candidates();
     }
 
-    private static boolean fitsVehicle(Cause cause, Vehicle vehicle) {
-        return cause.fits(vehicle) && vehicle.axles().stream().anyMatch(axle -> axle.brake() != null);
+    /** What could be wrong on vehicles of this layout; kept, since vehicles are many and layouts few. */
+    Possibilities possibilities(Vehicle vehicle) {
+        Possibilities.Kind kind = Possibilities.Kind.of(vehicle);
+        Possibilities known = possibilities.get(kind);
+        if (known == null) {
+            known = new Possibilities(this, kind);
+            if (possibilities.size() >= MOST_LAYOUTS) {
+                possibilities.clear();
+            }
+            possibilities.put(kind, known);
+        }
+        return known;
     }
 
     /** All causes, in the order of their codes. */

@@ -61,8 +61,8 @@ final class Groups {
     private Group weighed(List<Suspect> members) {
         List<Sign> signs = new ArrayList<>();
         for (Map.Entry<Sign, Suspects.Links> entry : suspects.bySign().entrySet()) {
-            if (!entry.getValue().suspects.isEmpty()
-                    && members.contains(entry.getValue().suspects.get(0))) {
+            List<Suspect> speaking = entry.getValue().suspects;
+            if (!speaking.isEmpty() && root(speaking.get(0).index) == root(members.get(0).index)) {
                 signs.add(entry.getKey());
             }
         }
@@ -82,8 +82,10 @@ final class Groups {
             for (int sign = 0; sign < signs.size(); sign++) {
                 missing[i][sign] = 1 - suspect.seen.getOrDefault(signs.get(sign), 0.0);
             }
-            for (int j = 0; j < size; j++) {
-                together[i][j] = i == j ? 1 : suspects.together(suspect, members.get(j));
+            together[i][i] = 1;
+            for (int j = 0; j < i; j++) {
+                together[j][i] = suspects.together(members.get(j), suspect);
+                together[i][j] = together[j][i];
             }
         }
         Network.Weighed weighed = new Network(odds, certain, missing, leaks, together).weigh();

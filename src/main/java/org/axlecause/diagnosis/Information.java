@@ -2,7 +2,10 @@ package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
 
@@ -26,9 +29,10 @@ final class Information {
         for (int sign = 0; sign < signs; sign++) {
             base[sign] = 1 - model.leak(open.get(sign));
         }
-        for (Suspect suspect : suspects.linkedToAny(open)) {
-            double[] row = suspects.missing(suspect, open);
-            int at = members.indexOf(suspect);
+        for (Map.Entry<Suspect, double[]> linked : suspects.missing(open).entrySet()) {
+            Suspect suspect = linked.getKey();
+            double[] row = linked.getValue();
+            int at = Collections.binarySearch(members, suspect);
             if (suspect.certain) {
                 for (int sign = 0; sign < signs; sign++) {
                     base[sign] *= row[sign];
@@ -47,23 +51,21 @@ final class Information {
 
     private static double expected(Group group, int[] local, List<double[]> missing, double[] base) {
         int side = missing.size() + 1;
-        double[] shares = new double[side * side * side];
+        TreeMap<Integer, double[]> shares = new TreeMap<>();
         for (Network.WeighedSet set : group.sets()) {
-            shares[pattern(set, local, side)] += set.share();
+            shares.computeIfAbsent(pattern(set, local, side), pattern -> new double[1])[0] += set.share();
         }
         double[] answers = new double[base.length + 1];
         double[] given = new double[base.length + 1];
         double leftOver = 0;
         double total = 0;
-        for (int pattern = 0; pattern < shares.length; pattern++) {
-            double share = shares[pattern];
-            if (share > 0) {
-                answersGiven(pattern, side, missing, base, given);
-                total += share;
-                leftOver += share * entropy(given);
-                for (int answer = 0; answer < answers.length; answer++) {
-                    answers[answer] += share * given[answer];
-                }
+        for (Map.Entry<Integer, double[]> pattern : shares.entrySet()) {
+            double share = pattern.getValue()[0];
+            answersGiven(pattern.getKey(), side, missing, base, given);
+            total += share;
+            leftOver += share * entropy(given);
+            for (int answer = 0; answer < answers.length; answer++) {
+                answers[answer] += share * given[answer];
             }
         }
         if (total <= 0) {

@@ -53,7 +53,7 @@ final class Network {
                 }
             }
         }
-        Sets sets = new Sets();
+        Sets sets = new Sets(2 * causes);
         double[] sums = new double[causes];
         double total = shown(base);
         sets.add(-1, -1, -1, total);
@@ -159,10 +159,15 @@ final class Network {
     /** Keeps the sets that may hold a share worth keeping. */
     private static final class Sets {
 
-        private int[] members = new int[3 * 256];
-        private double[] weights = new double[256];
+        private int[] members;
+        private double[] weights;
         private int count;
         private double heaviest;
+
+        Sets(int expected) {
+            members = new int[3 * expected];
+            weights = new double[expected];
+        }
 
         void add(int first, int second, int third, double weight) {
             if (weight > heaviest) {

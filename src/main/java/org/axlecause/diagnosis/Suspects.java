@@ -1,6 +1,7 @@
 package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
@@ -22,7 +24,7 @@ import org.jspecify.annotations.Nullable;
 final class Suspects {
 
     private final CauseModel model;
-    private final Layout layout;
+    private final Possibilities possibilities;
     private final Evidence evidence;
     private final List<Suspect> suspects = new ArrayList<>();
     private final Map<Candidate, Suspect> byCandidate = new HashMap<>();
@@ -33,7 +35,7 @@ final class Suspects {
 
     Suspects(CauseModel model, Layout layout, Evidence evidence, DiagnosisInput input, List<Candidate> candidates) {
         this.model = model;
-        this.layout = layout;
+        this.possibilities = model.possibilities(input.vehicle());
         this.evidence = evidence;
         Set<Candidate> proved = new HashSet<>();
         input.proofs().forEach(proof -> proved.add(candidate(proof)));
@@ -109,18 +111,10 @@ final class Suspects {
         return bySign;
     }
 
-    /** Places at which a link of the cause shows. */
-    List<Place> places(Candidate candidate, Link link) {
-        Level level = link.finding()
-                ? model.finding(link.evidence()).level()
-                : model.symptomOf(link.evidence()).level();
-        return layout.reached(candidate.place(), link.reach(), level);
-    }
-
     private void noteRuledOut(Candidate candidate) {
-        for (Link link : model.cause(candidate.code()).links()) {
-            for (Place place : places(candidate, link)) {
-                Links links = bySign.get(new Sign(link.evidence(), link.finding(), place));
+        for (Possibilities.Effect effect : possibilities.effectsOf(candidate)) {
+            for (Sign sign : effect.signs()) {
+                Links links = bySign.get(sign);
                 if (links != null) {
                     links.ruledOut++;
                 }
@@ -129,12 +123,9 @@ final class Suspects {
     }
 
     private void link(Suspect suspect) {
-        for (Link link : suspect.cause.links()) {
-            List<Sign> signs = places(suspect.candidate, link).stream()
-                    .map(place -> new Sign(link.evidence(), link.finding(), place))
-                    .toList();
-            Together together = new Together(suspect.cause, signs, link.strength());
-            for (Sign sign : signs) {
+        for (Possibilities.Effect effect : possibilities.effectsOf(suspect.candidate)) {
+            Together together = new Together(suspect.cause, effect.signs(), effect.strength());
+            for (Sign sign : effect.signs()) {
                 Links links = bySign.get(sign);
                 if (links != null) {
                     links.suspects.add(suspect);
@@ -192,29 +183,25 @@ final class Suspects {
         }
     }
 
-    /** Suspects that would show one of these signs, which nobody has looked for yet, each once and sorted. */
-    List<Suspect> linkedToAny(List<Sign> open) {
-        TreeMap<Integer, Suspect> linked = new TreeMap<>();
-        for (Sign sign : open) {
-            for (OpenLink link : openLinks.getOrDefault(sign, List.of())) {
-                linked.put(link.suspect().index, link.suspect());
-            }
-        }
-        return List.copyOf(linked.values());
-    }
-
-    /** By sign, the chance that the suspect does not show it. */
-    double[] missing(Suspect suspect, List<Sign> open) {
-        double[] missing = new double[open.size()];
-        for (int sign = 0; sign < missing.length; sign++) {
-            missing[sign] = 1;
+    /**
+     * By suspect that would show one of these signs, which nobody has looked for yet, and by sign the chance that it does
+     * not show it; sorted.
+     */
+    SortedMap<Suspect, double[]> missing(List<Sign> open) {
+        SortedMap<Suspect, double[]> missing = new TreeMap<>();
+        for (int sign = 0; sign < open.size(); sign++) {
             for (OpenLink link : openLinks.getOrDefault(open.get(sign), List.of())) {
-                if (link.suspect() == suspect) {
-                    missing[sign] *= 1 - link.strength();
-                }
+                double[] row = missing.computeIfAbsent(link.suspect(), suspect -> certainlyMissing(open.size()));
+                row[sign] *= 1 - link.strength();
             }
         }
         return missing;
+    }
+
+    private static double[] certainlyMissing(int signs) {
+        double[] row = new double[signs];
+        Arrays.fill(row, 1);
+        return row;
     }
 
     /** How many times likelier both are together than each by itself; none where they exclude each other. */
@@ -264,7 +251,7 @@ final class Suspects {
     private record OpenLink(Suspect suspect, double strength) {}
 
     /** A cause at a place while it is weighed. */
-    static final class Suspect {
+    static final class Suspect implements Comparable<Suspect> {
 
         final int index;
         final Candidate candidate;
@@ -285,6 +272,11 @@ final class Suspects {
             this.prior = prior;
             this.certain = certain;
             this.odds = prior / (1 - prior);
+        }
+
+        @Override
+        public int compareTo(Suspect other) {
+            return Integer.compare(index, other.index);
         }
     }
 }
