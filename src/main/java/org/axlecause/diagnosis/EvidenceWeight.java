@@ -4,7 +4,9 @@ import java.math.BigDecimal;
 import org.axlecause.facts.Place;
 
 /**
- * How strongly a piece of evidence speaks for or against a cause, the other causes being as likely as they are.
+ * How strongly a piece of evidence speaks for or against a cause, the other causes being as likely as they are once all
+ * is weighed. With the prior the weights add up to the odds of the cause where no rival shows the same; else they add up
+ * to less or more, since the rivals then depend on each other.
  *
  * @param code symptom or finding; {@code prior} for what age and layout say before anything is seen
  * @param place where

@@ -23,6 +23,20 @@ public record Because(String rule, List<String> facts) implements Comparable<Bec
     @Override
     public int compareTo(Because other) {
         int byRule = rule.compareTo(other.rule);
-        return byRule != 0 ? byRule : facts.toString().compareTo(other.facts.toString());
+        return byRule != 0 ? byRule : byFacts(other);
+    }
+
+    /** As the lists read in words; the words are only joined where one begins with the other. */
+    private int byFacts(Because other) {
+        for (int i = 0; i < Math.min(facts.size(), other.facts.size()); i++) {
+            String one = facts.get(i);
+            String two = other.facts.get(i);
+            if (!one.equals(two)) {
+                return one.startsWith(two) || two.startsWith(one)
+                        ? facts.toString().compareTo(other.facts.toString())
+                        : one.compareTo(two);
+            }
+        }
+        return facts.size() == other.facts.size() ? 0 : facts.toString().compareTo(other.facts.toString());
     }
 }

@@ -108,10 +108,12 @@ public record Vehicle(
 
     /** The axle of that number, or null where the vehicle has none. */
     public @Nullable Axle axle(int number) {
-        return axles.stream()
-                .filter(axle -> axle.number() == number)
-                .findFirst()
-                .orElse(null);
+        for (Axle axle : axles) {
+            if (axle.number() == number) {
+                return axle;
+            }
+        }
+        return null;
     }
 
     /**
