@@ -110,6 +110,11 @@ record ShortCase(
                 node.texts("checks-never"));
     }
 
+    /** The vehicle that was presented. */
+    Vehicle vehicle() {
+        return ((VehiclePresented) entries.get(0).entry()).vehicle();
+    }
+
     private static void add(Entry entry, TestFigures figures, List<Recorded> entries) {
         entries.add(new Recorded(
                 new EntryId("/bay", "e-" + (100 + entries.size())),

@@ -57,7 +57,7 @@ final class NextChecks {
         List<NextCheck> best = new ArrayList<>();
         int named = 0;
         Set<String> taken = new HashSet<>();
-        for (CheckOption option : first(groups)) {
+        for (CheckOption option : first(doubtful)) {
             taken.add(key(option));
             best.add(next(option, false));
         }
@@ -82,17 +82,17 @@ final class NextChecks {
     }
 
     /** Checks that come before all others: what a reading is worth is known before anything is taken apart for it. */
-    private List<CheckOption> first(List<Group> groups) {
+    private List<CheckOption> first(List<Group> doubtful) {
         List<CheckOption> first = new ArrayList<>();
         for (Check check : model.checks()) {
             if (check.firstAfter().isEmpty() || forbidden(check)) {
                 continue;
             }
             for (Place place : layout.places(check.level())) {
-                if (makesSense(check, place) && !isOpened(place) && isFirst(check, place)) {
+                if (makesSense(check, place) && !isOpened(place) && isFirst(check, place, doubtful)) {
                     CheckOption option = new CheckOption(check, place);
                     List<Sign> open = openSigns(check, place);
-                    for (Group group : groups) {
+                    for (Group group : doubtful) {
                         option.bits += Information.of(open, group, suspects, model);
                     }
                     first.add(option);
@@ -102,7 +102,7 @@ final class NextChecks {
         return first;
     }
 
-    private boolean isFirst(Check check, Place place) {
+    private boolean isFirst(Check check, Place place, List<Group> doubtful) {
         boolean unknown = check.shows().stream()
                 .limit(1)
                 .flatMap(symptom -> signs(symptom, place).stream())
@@ -110,7 +110,8 @@ final class NextChecks {
         return unknown
                 && check.firstAfter().stream()
                         .flatMap(symptom -> signs(symptom, place).stream())
-                        .anyMatch(evidence::sees);
+                        .anyMatch(sign -> doubtful.stream()
+                                .anyMatch(group -> group.signs().contains(sign)));
     }
 
     private Set<Sign> signs(SymptomCode symptom, Place place) {

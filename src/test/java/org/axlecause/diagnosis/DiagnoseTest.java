@@ -304,6 +304,35 @@ class DiagnoseTest {
     }
 
     @Test
+    void nothing_is_asked_once_a_proved_cause_accounts_for_what_shows() {
+        Object low = shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT);
+
+        assertThat(DIAGNOSE.of(on(van(), low, proved(CauseCode.HUB_SEAL_LEAKING, REAR_RIGHT)))
+                        .nextChecks())
+                .isEmpty();
+        assertThat(DIAGNOSE.of(on(van(), low)).nextChecks()).isNotEmpty();
+    }
+
+    @Test
+    void a_check_that_can_not_be_made_is_no_evidence_and_is_not_asked_again() {
+        Object low = shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT);
+        Diagnosis before = DIAGNOSE.of(on(van(), low));
+        NextCheck asked = before.nextChecks().get(0);
+        NextCheck.Answer notAccessible = asked.answers().get(asked.answers().size() - 1);
+
+        Diagnosis after = DIAGNOSE.of(on(
+                van(),
+                low,
+                found(notAccessible.component(), Condition.NOT_ACCESSIBLE, asked.place(), null, asked.check())));
+
+        assertThat(after.causes()).isEqualTo(before.causes());
+        assertThat(after.nextChecks())
+                .isNotEmpty()
+                .noneMatch(
+                        check -> check.check() == asked.check() && check.place().equals(asked.place()));
+    }
+
+    @Test
     void a_fault_recorded_without_its_wheel_is_asked_back() {
         Diagnosis diagnosis = DIAGNOSE.of(on(van(), found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR)));
 
