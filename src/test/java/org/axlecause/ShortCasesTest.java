@@ -21,6 +21,7 @@ import org.axlecause.facts.Axle;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.History;
+import org.axlecause.facts.Necessity;
 import org.axlecause.facts.ScopeAction;
 import org.axlecause.facts.ScopeItem;
 import org.axlecause.facts.SiteTerms;
@@ -160,8 +161,8 @@ class ShortCasesTest {
     }
 
     /**
-     * The model decides by these signatures when doubt no longer matters, so no line may come of a cause unannounced but
-     * cleaning and small parts, which go along with the work.
+     * The model decides by these signatures when doubt no longer matters, so no required line may come of a cause
+     * unannounced but cleaning and small parts, which go along with the work.
      */
     @ParameterizedTest
     @MethodSource("cases")
@@ -174,6 +175,7 @@ class ShortCasesTest {
                 boolean becauseOfIt = line.because().stream()
                         .anyMatch(reason -> reason.facts().contains(ground));
                 if (becauseOfIt
+                        && line.necessity() == Necessity.REQUIRED
                         && line.action() != ScopeAction.CLEAN
                         && line.item() != ScopeItem.HARDWARE_KIT
                         && signature(cause.code()).stream()
