@@ -88,7 +88,7 @@ class RulebookTest {
     /** Conclusions that a layer may draw; questions may be asked everywhere. */
     private static final Map<Layer, Set<String>> OWN = new EnumMap<>(Map.of(
             Layer.DEFICIENCIES, Set.of("Deficiency"),
-            Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred"),
+            Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred", "OpeningBarred"),
             Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway", "Likelier"),
             Layer.SCOPE,
                     Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "OpenedWheel", "StandingLeak"),
