@@ -244,9 +244,10 @@ final class NextChecks {
 
     private List<Candidate> settles(Check check, Place place) {
         TreeSet<Candidate> settled = new TreeSet<>();
+        List<String> findings = answers.findingsOf(check);
         for (Suspect suspect : suspects.all()) {
             if (!suspect.certain && suspect.probability >= model.settings().shownFrom()) {
-                for (String code : answers.findingsOf(check)) {
+                for (String code : findings) {
                     boolean speaks = speaks(suspect.cause, code);
                     if (speaks
                             && layout.at(model.finding(code).level(), place).stream()

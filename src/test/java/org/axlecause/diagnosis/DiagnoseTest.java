@@ -294,6 +294,33 @@ class DiagnoseTest {
     }
 
     @Test
+    void two_roots_on_one_axle_have_a_chain_each() {
+        Diagnosis diagnosis = DIAGNOSE.of(on(
+                van(),
+                shows(SymptomCode.ONE_WHEEL_LOW, REAR_LEFT),
+                shows(SymptomCode.PARKING_ONE_SIDE_LOW, REAR_RIGHT),
+                proved(CauseCode.HUB_SEAL_LEAKING, REAR_LEFT),
+                proved(CauseCode.PARKING_CABLE_SEIZED, REAR_RIGHT)));
+
+        assertThat(diagnosis.causes())
+                .filteredOn(cause -> cause.standing() == CauseStanding.CONFIRMED)
+                .allMatch(RankedCause::root)
+                .extracting(cause -> cause.chain().stream()
+                        .map(node -> node.code() + " " + node.place())
+                        .toList())
+                .containsExactlyInAnyOrder(
+                        List.of(
+                                "hub-seal-leaking axle 2 left",
+                                "grease-on-lining axle 2 left",
+                                "friction-low axle 2 left",
+                                "one-wheel-low axle 2 left"),
+                        List.of(
+                                "parking-cable-seized axle 2 right",
+                                "lever-not-pulled axle 2 right",
+                                "parking-one-side-low axle 2 right"));
+    }
+
+    @Test
     void no_wheel_comes_off_while_opening_is_barred() {
         Symptom low = shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT);
 
