@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param comparisons figures before and after, by axle and wheel
  * @param open what keeps the repair from being verified
  * @param inspection what the official test said afterwards; null until it is on record
- * @param because grounds of the verdict; what speaks for a cure is none of one that is not verified
+ * @param because grounds
  */
 public record Verification(
         VerificationOutcome outcome,
@@ -42,9 +42,8 @@ public record Verification(
             List<RetestComparison> comparisons,
             @Nullable LaterInspection inspection,
             Function<Because, Reason> explain) {
-        VerificationOutcome outcome = outcome(grounds);
         return new Verification(
-                outcome,
+                outcome(grounds),
                 comparisons.stream()
                         .sorted(Comparator.comparing(RetestComparison::place)
                                 .thenComparing(RetestComparison::brake)
@@ -60,8 +59,6 @@ public record Verification(
                         .toList(),
                 inspection,
                 grounds.stream()
-                        .filter(ground ->
-                                outcome == VerificationOutcome.VERIFIED || ground.sign() != VerificationSign.CURED)
                         .map(VerificationGround::because)
                         .distinct()
                         .sorted()
