@@ -8,7 +8,6 @@ public enum ClauseCode {
     HARDWARE_KIT_WITH_SHOES,
     CONTAMINATED_DRUM,
     FLUID_RENEWAL,
-    IMBALANCE_TARGET,
     LINING_RENEWAL_THICKNESS,
     PAD_RENEWAL_THICKNESS,
     TWIN_PARKING_CABLE,
@@ -32,7 +31,8 @@ public enum ClauseCode {
     OLD_FRICTION_MATERIAL_YEAR,
     LINING_HALF_LIFE_THICKNESS,
     FRICTION_DANGER_THICKNESS,
-    EFFICIENCY_DANGER_SHARE;
+    EFFICIENCY_DANGER_SHARE,
+    SLIGHT_UNEVENNESS;
 
     /** The quantity that the value of the clause bounds; null where it bounds none that a finding carries. */
     public @Nullable MeasuredQuantity quantity() {

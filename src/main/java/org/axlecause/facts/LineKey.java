@@ -89,6 +89,7 @@ public record LineKey(ScopeAction action, ScopeItem item, Place place) implement
                             PAD_SET,
                             DISC,
                             CALLIPER,
+                            CALLIPER_CARRIER,
                             SLIDE_PIN_KIT,
                             PARKING_SHOE_SET -> true;
                     default -> false;

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param place wheel, axle or vehicle
  * @param before value at arrival
  * @param after value at the final test
+ * @param conspicuous whether the value at arrival was one that the workshop looks into
  * @param withinLimit whether the final value conforms to the regime
  * @param withinTarget whether it reaches the workshop's target; null where there is none
  * @param limit the regime's limit, or null
@@ -23,6 +24,7 @@ public record RetestComparison(
         Place place,
         @Nullable BigDecimal before,
         @Nullable BigDecimal after,
+        boolean conspicuous,
         boolean withinLimit,
         @Nullable Boolean withinTarget,
         @Nullable BigDecimal limit,

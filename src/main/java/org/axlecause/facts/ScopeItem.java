@@ -33,7 +33,8 @@ public enum ScopeItem {
     ANTILOCK_MODULATOR,
     HUB_FACE,
     PEDAL_LINKAGE,
-    ANTILOCK_SENSOR;
+    ANTILOCK_SENSOR,
+    CALLIPER_CARRIER;
 
     /** The code on the wire. */
     @Override

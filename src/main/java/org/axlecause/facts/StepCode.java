@@ -69,7 +69,8 @@ public enum StepCode {
     FREE_PEDAL_LINKAGE,
     RENEW_ANTILOCK_SENSOR,
     REFIT_SHOES,
-    FIT_HARDWARE_KIT;
+    FIT_HARDWARE_KIT,
+    RENEW_CALLIPER_CARRIER;
 
     /** The code on the wire. */
     @Override

@@ -50,14 +50,31 @@ final class Comparisons {
             FigureKind.IMBALANCE, ThresholdCode.RETEST_IMBALANCE,
             FigureKind.PEAK_IMBALANCE, ThresholdCode.RETEST_IMBALANCE,
             FigureKind.RISE_LAG, ThresholdCode.RETEST_LAG,
+            FigureKind.RELEASE_LAG, ThresholdCode.RETEST_LAG,
             FigureKind.RELEASE_TIME, ThresholdCode.RETEST_RELEASE_TIME,
             FigureKind.DRAG, ThresholdCode.RETEST_DRAG,
+            FigureKind.RESIDUAL, ThresholdCode.RETEST_DRAG,
             FigureKind.FLUCTUATION, ThresholdCode.RETEST_FLUCTUATION));
 
     private static final Map<FigureKind, ThresholdCode> PARKING_TARGETS = new EnumMap<>(Map.of(
             FigureKind.IMBALANCE, ThresholdCode.RETEST_PARKING_IMBALANCE,
             FigureKind.PEAK_IMBALANCE, ThresholdCode.RETEST_PARKING_IMBALANCE,
             FigureKind.EFFICIENCY, ThresholdCode.RETEST_PARKING_EFFICIENCY));
+
+    private static final Map<FigureKind, ThresholdCode> SERVICE_SIGNS = new EnumMap<>(Map.of(
+            FigureKind.IMBALANCE, ThresholdCode.ONE_WHEEL_LOW_IMBALANCE,
+            FigureKind.PEAK_IMBALANCE, ThresholdCode.ONE_WHEEL_LOW_IMBALANCE,
+            FigureKind.RISE_LAG, ThresholdCode.LAG,
+            FigureKind.RELEASE_LAG, ThresholdCode.LAG,
+            FigureKind.RELEASE_TIME, ThresholdCode.RELEASE_TIME,
+            FigureKind.DRAG, ThresholdCode.DRAG_FORCE,
+            FigureKind.RESIDUAL, ThresholdCode.RESIDUAL,
+            FigureKind.FLUCTUATION, ThresholdCode.FLUCTUATION));
+
+    private static final Map<FigureKind, ThresholdCode> PARKING_SIGNS = new EnumMap<>(Map.of(
+            FigureKind.IMBALANCE, ThresholdCode.PARKING_IMBALANCE,
+            FigureKind.PEAK_IMBALANCE, ThresholdCode.PARKING_IMBALANCE,
+            FigureKind.EFFICIENCY, ThresholdCode.PARKING_LOW_EFFICIENCY));
 
     private Comparisons() {}
 
@@ -81,8 +98,7 @@ final class Comparisons {
                     || (figure.kind() == FigureKind.DRAG_SHARE_OF_AXLE_LOAD && strictest(figure, terms) != null);
             if (figure.value() != null && compared) {
                 boolean exempt = exemptions.stream().anyMatch(exemption -> exemption.isOf(figure));
-                comparisons.add(
-                        comparison(figure, before.get(Key.of(figure)), exempt, target(figure, vehicle, policy), terms));
+                comparisons.add(comparison(figure, before.get(Key.of(figure)), exempt, vehicle, policy, terms));
             }
         }
         return comparisons;
@@ -102,19 +118,24 @@ final class Comparisons {
             Figure figure,
             @Nullable BigDecimal before,
             boolean exempt,
-            @Nullable BigDecimal target,
+            Vehicle vehicle,
+            Policy policy,
             @Nullable RegimeTerms terms) {
         BigDecimal after = Objects.requireNonNull(figure.value());
         Limit limit = strictest(figure, terms);
-        boolean lowIsGood = !figure.kind().isBetterHigh();
+        BigDecimal target = target(figure, vehicle, policy);
+        BigDecimal sign = value(policy, of(figure, SERVICE_SIGNS, PARKING_SIGNS));
         return new RetestComparison(
                 figure.kind(),
                 figure.brake(),
                 figure.place(),
                 before,
                 after,
+                before != null
+                        && sign != null
+                        && (before.compareTo(sign) == 0 || !reaches(figure.kind(), before, sign)),
                 exempt || limit == null || !limit.isBrokenBy(figure),
-                target == null ? null : lowIsGood ? after.compareTo(target) <= 0 : after.compareTo(target) >= 0,
+                target == null ? null : reaches(figure.kind(), after, target),
                 limit == null ? null : limit.value(),
                 target);
     }
@@ -134,15 +155,29 @@ final class Comparisons {
         return strictest;
     }
 
+    /** Whether a value is at least as good as another. */
+    private static boolean reaches(FigureKind kind, BigDecimal value, BigDecimal other) {
+        return kind.isBetterHigh() ? value.compareTo(other) >= 0 : value.compareTo(other) <= 0;
+    }
+
     private static @Nullable BigDecimal target(Figure figure, Vehicle vehicle, Policy policy) {
-        if (figure.kind() == FigureKind.EFFICIENCY && !figure.place().equals(Place.VEHICLE)) {
-            return null;
-        }
-        ThresholdCode usual =
-                (figure.brake() == BrakeSystem.PARKING ? PARKING_TARGETS : SERVICE_TARGETS).get(figure.kind());
-        ThresholdCode code = usual == ThresholdCode.RETEST_FLUCTUATION && isDisc(figure.place(), vehicle)
-                ? ThresholdCode.RETEST_FLUCTUATION_DISC
-                : usual;
+        ThresholdCode usual = of(figure, SERVICE_TARGETS, PARKING_TARGETS);
+        return value(
+                policy,
+                usual == ThresholdCode.RETEST_FLUCTUATION && isDisc(figure.place(), vehicle)
+                        ? ThresholdCode.RETEST_FLUCTUATION_DISC
+                        : usual);
+    }
+
+    /** The threshold for a figure; null where there is none. */
+    private static @Nullable ThresholdCode of(
+            Figure figure, Map<FigureKind, ThresholdCode> service, Map<FigureKind, ThresholdCode> parking) {
+        return figure.kind() == FigureKind.EFFICIENCY && !figure.place().equals(Place.VEHICLE)
+                ? null
+                : (figure.brake() == BrakeSystem.PARKING ? parking : service).get(figure.kind());
+    }
+
+    private static @Nullable BigDecimal value(Policy policy, @Nullable ThresholdCode code) {
         return policy.thresholds().stream()
                 .filter(threshold -> threshold.code() == code)
                 .map(Threshold::value)

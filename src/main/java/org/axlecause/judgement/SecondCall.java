@@ -129,7 +129,8 @@ final class SecondCall {
         List<TestedAxle> tested = new ArrayList<>();
         for (BrakeSystem brake : BrakeSystem.values()) {
             tests.latestByAxle(brake, EnumSet.allOf(Stage.class))
-                    .forEach((place, run) -> tested.add(new TestedAxle(place, brake, run.stage())));
+                    .forEach((place, run) ->
+                            tested.add(new TestedAxle(place, brake, run.stage(), run.imbalance(place))));
         }
         return tested;
     }

@@ -1,11 +1,14 @@
 package org.axlecause.judgement;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.Exemption;
 import org.axlecause.facts.Figure;
+import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.LimitRisk;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Recorded;
@@ -74,6 +77,18 @@ record TestRun(
     /** Whether the test says anything about that axle, or about the vehicle where the place is the vehicle. */
     boolean shows(Place axle) {
         return figures.stream().anyMatch(figure -> figure.place().axlePlace().equals(axle));
+    }
+
+    /** Difference of the peaks of that axle over the higher one; null where the test doesn't tell. */
+    @Nullable
+    BigDecimal imbalance(Place axle) {
+        return figures.stream()
+                .filter(figure -> figure.kind() == FigureKind.PEAK_IMBALANCE
+                        && figure.place().equals(axle))
+                .map(Figure::value)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
     }
 
     private static List<ShapeOfLoss> shapes(@Nullable TestFigures kept) {

@@ -52,6 +52,7 @@ final class ExpectedWork {
             "disc",
             "calliper",
             "slide-pin-kit",
+            "calliper-carrier",
             "parking-shoe-set");
 
     private static final Set<String> SHOES_OFF =

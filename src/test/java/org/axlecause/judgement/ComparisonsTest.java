@@ -17,8 +17,11 @@ import org.axlecause.facts.Place;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RegimeTerms;
 import org.axlecause.facts.RetestComparison;
+import org.axlecause.facts.Samples;
+import org.axlecause.facts.Side;
 import org.axlecause.facts.Stage;
 import org.axlecause.facts.Surface;
+import org.axlecause.facts.Trace;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.WheelReading;
 import org.axlecause.measurement.RegimeFigures;
@@ -126,6 +129,36 @@ class ComparisonsTest {
                 .returns(reached, RetestComparison::withinTarget);
     }
 
+    /** Target of the baseline policy: the wheels of a repaired axle take hold and let go within 0.2 s of each other. */
+    @ParameterizedTest(name = "the right wheel {1} s later: {0}")
+    @CsvSource({"RISE_LAG, 0.10, true", "RISE_LAG, 0.30, false", "RELEASE_LAG, 0.10, true", "RELEASE_LAG, 0.30, false"})
+    void the_wheels_of_a_repaired_axle_rise_and_release_together(FigureKind kind, double later, boolean reached) {
+        boolean rise = kind == FigureKind.RISE_LAG;
+        Trace trace = new Trace(new BigDecimal("0.02"), force(0, 0), force(rise ? later : 0, rise ? 0 : later), null);
+        Recorded before = test(BrakeSystem.SERVICE, Stage.ARRIVAL, "rt-1", axle(2, "1500", "900"));
+        Recorded after = test(BrakeSystem.SERVICE, Stage.FINAL, "rt-2", new AxleReading(2, null, null, null, trace));
+
+        assertThat(all("gb-annual", before, after))
+                .filteredOn(comparison ->
+                        comparison.kind() == kind && comparison.place().equals(Place.ofWheel(2, Side.RIGHT)))
+                .singleElement()
+                .returns(reached, RetestComparison::withinTarget)
+                .returns(true, RetestComparison::withinLimit)
+                .returns(false, RetestComparison::conspicuous);
+    }
+
+    /** Baseline policy: a swing is worth a look from 20 % on, an imbalance as well. */
+    @ParameterizedTest(name = "1600 and {0} N at arrival")
+    @CsvSource({"1280, true", "1281, false"})
+    void a_figure_stood_out_at_arrival_from_the_value_on_that_the_workshop_looks_into(String right, boolean stoodOut) {
+        Recorded before = test(BrakeSystem.SERVICE, Stage.ARRIVAL, "rt-1", axle(2, "1600", right));
+        Recorded after = test(BrakeSystem.SERVICE, Stage.FINAL, "rt-2", axle(2, "1600", "1500"));
+
+        assertThat(compared("gb-annual", FigureKind.IMBALANCE, before, after))
+                .returns(stoodOut, RetestComparison::conspicuous);
+        assertThat(compared("gb-annual", FigureKind.IMBALANCE, after)).returns(false, RetestComparison::conspicuous);
+    }
+
     /** The Eurasian values are from memory and stand as values of the workshop: they are no limit of the regime. */
     @Test
     void a_value_that_no_text_confirms_is_no_limit() {
@@ -135,6 +168,18 @@ class ComparisonsTest {
         assertThat(compared("eaeu-inspection", FigureKind.IMBALANCE, before, after))
                 .returns(true, RetestComparison::withinLimit)
                 .returns(null, RetestComparison::limit);
+    }
+
+    /** Force of a wheel that rolls and rises for two seconds, swings a little while held for four, and lets go. */
+    private static Samples force(double startsLater, double letsGoLater) {
+        double[] newtons = new double[600];
+        for (int sample = 0; sample < newtons.length; sample++) {
+            double time = sample * 0.02;
+            double rising = Math.min(1, Math.max(0, (time - 2 - startsLater) / 2));
+            double held = 1 - Math.min(1, Math.max(0, (time - 8 - letsGoLater) / 0.25));
+            newtons[sample] = 50 + (1450 + 20 * Math.sin(2 * Math.PI * time / 1.7)) * Math.min(rising, held);
+        }
+        return Samples.of(newtons);
     }
 
     private static RetestComparison compared(String regime, FigureKind kind, Recorded... tests) {

@@ -178,6 +178,7 @@ class OutcomeRulesTest {
         Object wornOut = confirmed(CauseCode.LINING_WORN_OUT, REAR_LEFT);
         Object oval = confirmed(CauseCode.DRUM_OVAL, REAR_RIGHT);
         Object seized = confirmed(CauseCode.CALLIPER_PISTON_SEIZED, FRONT_LEFT);
+        Object slight = clause(ClauseCode.SLIGHT_UNEVENNESS, "0.15");
         return Stream.of(
                 row(
                         "OUT-271",
@@ -225,6 +226,25 @@ class OutcomeRulesTest {
                         List.of(
                                 new ReportedStep(StepCode.SERVICE_MODE, REAR, WorkOutcome.DONE),
                                 new ReportedStep(StepCode.CALIBRATE_PARKING_BRAKE, Place.VEHICLE, WorkOutcome.DONE))),
+                row(
+                        "OUT-294",
+                        PLAN,
+                        List.of(slight, tested(Stage.ARRIVAL, "0.15")),
+                        List.of(slight, tested(Stage.ARRIVAL, "0.149"))),
+                row(
+                        "OUT-294",
+                        PLAN,
+                        List.of(slight, tested(Stage.DIAGNOSTIC, "0.17")),
+                        List.of(slight, tested(Stage.FINAL, "0.17"))),
+                row(
+                        "OUT-294",
+                        PLAN,
+                        List.of(slight, tested(Stage.ARRIVAL, "0.17")),
+                        List.of(
+                                slight,
+                                tested(Stage.ARRIVAL, "0.17"),
+                                new StandingSymptom(
+                                        SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT, Strength.SLIGHT, "one wheel low"))),
                 row(
                         "OUT-291",
                         "no-restriction-found",
@@ -305,6 +325,21 @@ class OutcomeRulesTest {
                         "not-cured",
                         List.of(NOISE, compared("0.60", "0.54", false, false)),
                         List.of(NOISE, compared("0.60", "0.53", false, false))),
+                row(
+                        "OUT-109",
+                        "not-cured",
+                        List.of(NOISE, compared("0.25", "0.23", true, false)),
+                        List.of(NOISE, compared("0.25", "0.22", true, false))),
+                row(
+                        "OUT-109",
+                        "not-cured",
+                        List.of(NOISE, compared("0.20", "0.20", true, false)),
+                        List.of(NOISE, compared("0.19", "0.19", true, false))),
+                row(
+                        "OUT-109",
+                        "not-cured",
+                        List.of(NOISE, compared("0.20", "0.20", true, false), allowed, first),
+                        List.of(NOISE, compared("0.20", "0.20", true, false), allowed, first, shoesDone)),
                 row(
                         "OUT-107",
                         "not-cured",
@@ -508,14 +543,18 @@ class OutcomeRulesTest {
         return new SettledCause(code, REAR_RIGHT, CauseStanding.CONFIRMED, false);
     }
 
+    private static Object tested(Stage stage, String imbalance) {
+        return new TestedAxle(REAR, BrakeSystem.SERVICE, stage, new BigDecimal(imbalance));
+    }
+
     private static List<Object> wellTested() {
         return List.of(
                 van(),
                 discFront(),
                 drumRear(),
-                new TestedAxle(FRONT, BrakeSystem.SERVICE, Stage.ARRIVAL),
-                new TestedAxle(REAR, BrakeSystem.SERVICE, Stage.FINAL),
-                new TestedAxle(REAR, BrakeSystem.PARKING, Stage.FINAL));
+                new TestedAxle(FRONT, BrakeSystem.SERVICE, Stage.ARRIVAL, null),
+                new TestedAxle(REAR, BrakeSystem.SERVICE, Stage.FINAL, null),
+                new TestedAxle(REAR, BrakeSystem.PARKING, Stage.FINAL, null));
     }
 
     private static Object deficiency(@Nullable DeficiencyClass severity) {
@@ -538,7 +577,7 @@ class OutcomeRulesTest {
         return measured(Component.SHOE_LINING, REAR_LEFT, MeasuredQuantity.LINING_THICKNESS, metres, null);
     }
 
-    /** Service imbalance of the rear axle at arrival and at the final test. */
+    /** Service imbalance of the rear axle at arrival, conspicuous from 20 % on, and at the final test. */
     private static RetestComparison compared(
             String before, String after, boolean withinLimit, @Nullable Boolean withinTarget) {
         return figure(FigureKind.IMBALANCE, REAR, before, after, withinLimit, withinTarget);
@@ -557,6 +596,7 @@ class OutcomeRulesTest {
                 place,
                 new BigDecimal(before),
                 after == null ? null : new BigDecimal(after),
+                new BigDecimal(before).compareTo(new BigDecimal("0.20")) >= 0,
                 withinLimit,
                 withinTarget,
                 new BigDecimal("0.30"),

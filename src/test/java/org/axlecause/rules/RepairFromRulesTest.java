@@ -242,6 +242,7 @@ class RepairFromRulesTest {
                 new BigDecimal("0.08"),
                 true,
                 true,
+                true,
                 new BigDecimal("0.30"),
                 new BigDecimal("0.15")));
         Repair unlooked = repair(met, again, reports, retest);
@@ -257,9 +258,9 @@ class RepairFromRulesTest {
                 afterWork(Component.HUB_SEAL, Condition.SOUND, REAR_LEFT),
                 afterWork(Component.WHEEL_CYLINDER, Condition.SOUND, REAR_RIGHT),
                 new RetestRound(REAR, 1),
-                new TestedAxle(FRONT, BrakeSystem.SERVICE, Stage.ARRIVAL),
-                new TestedAxle(REAR, BrakeSystem.SERVICE, Stage.FINAL),
-                new TestedAxle(REAR, BrakeSystem.PARKING, Stage.FINAL));
+                new TestedAxle(FRONT, BrakeSystem.SERVICE, Stage.ARRIVAL, null),
+                new TestedAxle(REAR, BrakeSystem.SERVICE, Stage.FINAL, null),
+                new TestedAxle(REAR, BrakeSystem.PARKING, Stage.FINAL, null));
         Repair proven = repair(looked, again, reports, retest);
 
         assertThat(proven.verification().outcome()).isEqualTo(VerificationOutcome.VERIFIED);
@@ -280,6 +281,7 @@ class RepairFromRulesTest {
                 REAR,
                 new BigDecimal("0.45"),
                 new BigDecimal("0.05"),
+                true,
                 true,
                 true,
                 null,

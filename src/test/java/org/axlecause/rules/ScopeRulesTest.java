@@ -298,6 +298,11 @@ class ScopeRulesTest {
                 state("SCO-241", KIT, REAR_LEFT, Component.RETURN_SPRING, Condition.STRETCHED, Condition.SOUND),
                 state("SCO-242", KIT, REAR_LEFT, Component.HOLD_DOWN, Condition.BROKEN, Condition.SOUND),
                 new Row(
+                        "SCO-234",
+                        "renew calliper-carrier at axle 1 left (recommended)",
+                        List.of(found(Component.PAD, Condition.SEIZED, FRONT_LEFT, Extent.SEVERE)),
+                        List.of(found(Component.PAD, Condition.SEIZED, FRONT_LEFT, Extent.MODERATE))),
+                new Row(
                         "SCO-187",
                         DRUMS,
                         List.of(found(Component.DRUM, Condition.SCORED, REAR_LEFT, Extent.SEVERE)),

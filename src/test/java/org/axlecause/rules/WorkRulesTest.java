@@ -235,6 +235,7 @@ class WorkRulesTest {
         "WRK-314, CLEAN, DISC, degrease-disc",
         "WRK-315, CLEAN, HUB_FACE, clean-hub-face",
         "WRK-316, RENEW, CALLIPER, renew-calliper",
+        "WRK-320, RENEW, CALLIPER_CARRIER, renew-calliper-carrier",
         "WRK-317, RENEW, SLIDE_PIN_KIT, free-slide-pins",
         "WRK-401, FABRICATE, BRAKE_PIPE, fabricate-brake-pipe",
         "WRK-402, RENEW, PIPE_NUT, renew-pipe-nut",
