@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
@@ -64,7 +65,7 @@ final class ComposeSheet {
                 faults,
                 causes,
                 pictures,
-                charts.traces(axles),
+                forCustomer() ? charts.firstAndLastTraces(axlesOfConcern(), axles) : charts.traces(axles),
                 declined,
                 groups,
                 groups.stream().flatMap(group -> group.lines().stream()).anyMatch(Sheet.Line::undecided),
@@ -75,7 +76,7 @@ final class ComposeSheet {
                 steps(),
                 cautions(),
                 stream(document.path("questions"))
-                        .map(question -> question.path("text").asText())
+                        .map(this::question)
                         .distinct()
                         .toList(),
                 glossary(!pictures.isEmpty()));
@@ -203,6 +204,12 @@ final class ComposeSheet {
     }
 
     /** Axles at which something was found, suspected or is to be done; all where nothing is. */
+    private String question(JsonNode question) {
+        return sentence(placeOrVehicle(question.path("place"))) + ": "
+                + question.path("says").asText() + " "
+                + sentence(question.path("resolve").asText());
+    }
+
     private Set<Integer> axlesOfConcern() {
         Set<Integer> axlesFound = new TreeSet<>();
         Stream.of("deficiencies", "causes", "scope")
@@ -404,17 +411,46 @@ final class ComposeSheet {
                 };
         return new Sheet.Proof(
                 verdict,
-                outcome.equals(VerificationOutcome.VERIFIED.toString()) ? List.of() : says(verification),
+                against(verification),
                 stream(verification.path("comparisons"))
                         .filter(row -> !forCustomer() || isForCustomers(row))
                         .map(this::compared)
                         .toList());
     }
 
+    /** What keeps the repair from being proven. */
+    private static List<String> against(JsonNode verification) {
+        Set<String> open =
+                stream(verification.path("open")).map(JsonNode::asText).collect(Collectors.toSet());
+        return stream(verification.path("because"))
+                .filter(reason -> open.contains(reason.at("/facts/0").asText()))
+                .map(reason -> reason.path("says").asText())
+                .distinct()
+                .toList();
+    }
+
     private static boolean isForCustomers(JsonNode row) {
         String kind = row.path("kind").asText();
         return kind.equals("imbalance")
-                || (kind.equals("efficiency") && !row.path("place").has("axle"));
+                || (kind.equals("efficiency") && !row.path("place").has("axle"))
+                || misses(row, "withinLimit")
+                || misses(row, "withinTarget")
+                || (row.has("target") && row.has("before") && wasShort(row));
+    }
+
+    private static boolean misses(JsonNode row, String member) {
+        return row.has(member) && !row.path(member).asBoolean();
+    }
+
+    private static boolean wasShort(JsonNode row) {
+        int beside = row.at("/before/value")
+                .decimalValue()
+                .compareTo(row.at("/target/value").decimalValue());
+        return isMinimum(row) ? beside < 0 : beside > 0;
+    }
+
+    private static boolean isMinimum(JsonNode row) {
+        return row.path("kind").asText().equals("efficiency");
     }
 
     private Sheet.FigureRow compared(JsonNode row) {
@@ -422,14 +458,24 @@ final class ComposeSheet {
                 figureName(row.path("brake").asText(), row.path("kind").asText(), row.path("place")),
                 PlainWords.figure(row.path("before")),
                 PlainWords.figure(row.path("after")),
-                limit(row));
+                limit(row),
+                verdict(row));
+    }
+
+    private static String verdict(JsonNode row) {
+        if (misses(row, "withinLimit")) {
+            return "limit missed";
+        }
+        if (misses(row, "withinTarget")) {
+            return "aim missed";
+        }
+        return row.has("limit") || row.has("target") ? "kept" : "";
     }
 
     private static String limit(JsonNode row) {
         List<String> limits = new ArrayList<>();
-        boolean minimum = row.path("kind").asText().equals("efficiency");
         if (row.has("limit") && row.at("/limit/value").asDouble() > 0) {
-            limits.add((minimum ? "at least " : "at most ") + PlainWords.figure(row.path("limit")));
+            limits.add((isMinimum(row) ? "at least " : "at most ") + PlainWords.figure(row.path("limit")));
         }
         if (row.has("target")) {
             limits.add("aim " + PlainWords.figure(row.path("target")));
@@ -467,6 +513,7 @@ final class ComposeSheet {
                 figureName(key.brake(), key.kind(), key.place()),
                 values[0] == null ? "not measured" : PlainWords.figure(values[0]),
                 values[1] == null ? "not measured" : PlainWords.figure(values[1]),
+                "",
                 "")));
         return figures;
     }

@@ -169,9 +169,10 @@ public record Sheet(
      * @param what which figure, where
      * @param before at arrival
      * @param after after the work
-     * @param limit what the inspection asks
+     * @param limit what the inspection asks and the workshop aims at
+     * @param verdict whether the figure after the work keeps to both; empty where there is neither
      */
-    public record FigureRow(String what, String before, String after, String limit) {}
+    public record FigureRow(String what, String before, String after, String limit, String verdict) {}
 
     /**
      * What to look at next.

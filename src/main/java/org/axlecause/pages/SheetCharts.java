@@ -69,19 +69,54 @@ final class SheetCharts {
 
     /** The forces over time of every test that recorded them. */
     List<Sheet.Picture> traces(int axles) {
-        List<Sheet.Picture> pictures = new ArrayList<>();
+        return drawn(recorded(), axles);
+    }
+
+    /** The forces over time of the foot brake on arrival and in the last test after the work, for each axle of concern. */
+    List<Sheet.Picture> firstAndLastTraces(Set<Integer> concerned, int axles) {
+        Map<Key, Recorded> chosen = new TreeMap<>();
+        for (Recorded recorded : recorded()) {
+            String stage = recorded.test().path("stage").asText();
+            Key key = new Key(recorded.axle(), stage);
+            if (!recorded.test().path("brake").asText().equals("service")
+                    || !(concerned.isEmpty() || concerned.contains(recorded.axle()))) {
+                continue;
+            }
+            if (stage.equals("arrival")) {
+                chosen.putIfAbsent(key, recorded);
+            } else if (stage.equals("final")) {
+                chosen.put(key, recorded);
+            }
+        }
+        List<Recorded> inOrder = new ArrayList<>(recorded());
+        inOrder.retainAll(chosen.values());
+        return drawn(inOrder, axles);
+    }
+
+    private List<Recorded> recorded() {
+        List<Recorded> recorded = new ArrayList<>();
         for (JsonNode test : rollerTests) {
             for (JsonNode axle : test.path("axles")) {
-                JsonNode trace = axle.path("trace");
-                if (trace.has("samplePeriod")) {
-                    pictures.add(picture(test, axle.path("number").asInt(), trace, pictures.size() + 1, axles));
+                if (axle.path("trace").has("samplePeriod")) {
+                    recorded.add(new Recorded(test, axle.path("number").asInt(), axle.path("trace")));
                 }
             }
+        }
+        return recorded;
+    }
+
+    private List<Sheet.Picture> drawn(List<Recorded> chosen, int axles) {
+        List<Sheet.Picture> pictures = new ArrayList<>();
+        for (Recorded recorded : chosen) {
+            pictures.add(picture(recorded, pictures.size() + 1, axles));
         }
         return pictures;
     }
 
-    private Sheet.Picture picture(JsonNode test, int axle, JsonNode trace, int number, int axles) {
+    private Sheet.Picture picture(Recorded recorded, int number, int axles) {
+        JsonNode test = recorded.test();
+        int axle = recorded.axle();
+        JsonNode trace = recorded.trace();
         double period = trace.at("/samplePeriod/value").asDouble()
                 * (trace.at("/samplePeriod/unit").asText().equals("s") ? SECOND : 1);
         String unit = trace.path("unit").asText();
@@ -142,6 +177,8 @@ final class SheetCharts {
                                 .toList())
                 + ".";
     }
+
+    private record Recorded(JsonNode test, int axle, JsonNode trace) {}
 
     private record Key(int axle, String brake) implements Comparable<Key> {
 
