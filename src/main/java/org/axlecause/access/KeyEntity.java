@@ -75,6 +75,10 @@ class KeyEntity {
                 tenant, id, HexFormat.of().formatHex(hash), Role.of(role).orElseThrow(), sites, expiresAt, revokedAt);
     }
 
+    KeysResource.KeyView toView() {
+        return new KeysResource.KeyView(id, name, role, sites, createdAt, createdBy, expiresAt, revokedAt);
+    }
+
     /** The key of a row. */
     record Key(String tenant, String id) implements Serializable {}
 }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.axlecause.shared.DatabaseException;
+import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
 /** The keys of a tenant, and the one look-up that happens before the tenant is known. */
@@ -25,10 +26,12 @@ public class KeyStore implements PanacheRepositoryBase<KeyEntity, KeyEntity.Key>
             "SELECT tenant_id, key_hash, role, sites, expires_at, revoked_at FROM find_api_key(?)";
 
     private final DataSource dataSource;
+    private final TenantTransaction transaction;
     private final Clock clock;
 
-    KeyStore(DataSource dataSource, Clock clock) {
+    KeyStore(DataSource dataSource, TenantTransaction transaction, Clock clock) {
         this.dataSource = dataSource;
+        this.transaction = transaction;
         this.clock = clock;
     }
 
@@ -65,6 +68,22 @@ public class KeyStore implements PanacheRepositoryBase<KeyEntity, KeyEntity.Key>
         return list("tenant", Sort.by("id"), tenant).stream()
                 .map(KeyEntity::toStoredKey)
                 .toList();
+    }
+
+    /** The keys of the open transaction's tenant as they are listed, the latest first. */
+    List<KeysResource.KeyView> views() {
+        return list("tenant", Sort.descending("createdAt").and("id"), transaction.tenant()).stream()
+                .map(KeyEntity::toView)
+                .toList();
+    }
+
+    /** How many keys of this name are neither revoked nor expired. */
+    long goodOnes(String name, OffsetDateTime now) {
+        return count(
+                "tenant = ?1 and name = ?2 and revokedAt is null and (expiresAt is null or expiresAt > ?3)",
+                transaction.tenant(),
+                name,
+                now);
     }
 
     private static StoredKey read(ResultSet row, String id) throws SQLException {

@@ -28,11 +28,22 @@ public class MakeKey {
             @Nullable OffsetDateTime expiresAt,
             String name,
             String createdBy) {
-        ApiKey key = ApiKey.made();
-        transaction.run(tenant, () -> {
+        return transaction.call(tenant, () -> {
             tenants.open(tenant, tenant);
-            keys.add(new StoredKey(tenant, key.id(), key.hash(), role, sites, expiresAt, null), name, createdBy);
+            return in(tenant, role, sites, expiresAt, name, createdBy).text();
         });
-        return key.text();
+    }
+
+    /** A new key of a tenant whose transaction is open. */
+    ApiKey in(
+            String tenant,
+            Role role,
+            @Nullable List<String> sites,
+            @Nullable OffsetDateTime expiresAt,
+            String name,
+            String createdBy) {
+        ApiKey key = ApiKey.made();
+        keys.add(new StoredKey(tenant, key.id(), key.hash(), role, sites, expiresAt, null), name, createdBy);
+        return key;
     }
 }

@@ -12,6 +12,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
+import java.util.List;
 import java.util.Map;
 import org.axlecause.shared.TenantTransaction;
 import org.junit.jupiter.api.Test;
@@ -127,6 +128,122 @@ class KeysApiTest {
 
         assertThat(code).isEqualTo(2);
         assertThat(problems.toString(StandardCharsets.UTF_8)).startsWith("--tenant is Chain C;");
+    }
+
+    @Test
+    void an_admin_makes_a_key_that_is_shown_once_and_works() {
+        String admin = make("chain-d", Role.ADMIN);
+
+        Response made = post(admin, """
+                {"name": "workshop system", "role": "desk", "expiresAt": "2099-01-01T00:00:00Z"}""");
+
+        assertThat(made.statusCode()).isEqualTo(201);
+        assertThat(made.header("Cache-Control")).contains("no-store");
+        String id = made.jsonPath().getString("key");
+        assertThat(made.header("Location")).endsWith("/v1/keys/" + id);
+        String key = made.jsonPath().getString("text");
+        assertThat(get(key, "/test/faulty/desk").statusCode()).isEqualTo(200);
+        Response listed = get(admin, "/v1/keys");
+        assertThat(listed.jsonPath().getMap("[0]"))
+                .containsEntry("key", id)
+                .containsEntry("name", "workshop system")
+                .containsEntry("role", "desk")
+                .containsEntry("createdBy", admin.split("_", -1)[1])
+                .containsEntry("expiresAt", "2099-01-01T00:00:00Z")
+                .doesNotContainKeys("revokedAt", "text", "hash");
+        assertThat(listed.asString()).doesNotContain(key.split("_", -1)[2]);
+        assertThat(get(make("chain-e", Role.ADMIN), "/v1/keys").asString()).doesNotContain(id);
+    }
+
+    @Test
+    void a_revoked_key_opens_nothing_at_once_and_stays_listed() {
+        String admin = make("chain-d", Role.ADMIN);
+        Response made = post(admin, "{\"name\": \"lane\", \"role\": \"technician\"}");
+        String id = made.jsonPath().getString("key");
+        String key = made.jsonPath().getString("text");
+        assertThat(get(key, "/test/faulty").statusCode()).isEqualTo(200);
+
+        assertThat(delete(make("chain-e", Role.ADMIN), id).statusCode()).isEqualTo(404);
+        assertThat(get(key, "/test/faulty").statusCode()).isEqualTo(200);
+        assertThat(delete(admin, id).statusCode()).isEqualTo(204);
+
+        assertThat(get(key, "/test/faulty").statusCode()).isEqualTo(401);
+        assertThat(get(admin, "/v1/keys").jsonPath().getString("find { it.key == '" + id + "' }.revokedAt"))
+                .isNotNull();
+        assertThat(delete(admin, "nowhere").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void two_keys_of_one_name_are_good_at_a_time_so_that_a_key_can_be_changed() {
+        String admin = make("chain-d", Role.ADMIN);
+        String wanted = "{\"name\": \"till\", \"role\": \"sender\"}";
+        String first = post(admin, wanted).jsonPath().getString("key");
+        assertThat(post(admin, wanted).statusCode()).isEqualTo(201);
+
+        Response third = post(admin, wanted);
+
+        assertThat(third.statusCode()).isEqualTo(409);
+        assertThat(third.jsonPath().getString("detail"))
+                .isEqualTo("Two keys named 'till' are good already. Revoke the older one first.");
+        assertThat(delete(admin, first).statusCode()).isEqualTo(204);
+        assertThat(post(admin, wanted).statusCode()).isEqualTo(201);
+    }
+
+    @Test
+    void an_admin_of_one_site_makes_keys_for_that_site_alone() {
+        String chief = make("chain-f", Role.ADMIN);
+        for (String site : List.of("quay-street", "mill-bridge")) {
+            given().header("Authorization", "Bearer " + chief)
+                    .contentType("application/json")
+                    .body(
+                            "{\"name\":\"%s\",\"timeZone\":\"Europe/London\",\"currency\":\"GBP\",\"regime\":\"gb-annual\"}"
+                                    .formatted(site))
+                    .put("/v1/sites/" + site)
+                    .then()
+                    .statusCode(200);
+        }
+        String local = post(chief, "{\"name\":\"quay\",\"role\":\"admin\",\"sites\":[\"quay-street\"]}")
+                .jsonPath()
+                .getString("text");
+
+        assertThat(post(local, "{\"name\":\"a\",\"role\":\"desk\",\"sites\":[\"mill-bridge\"]}")
+                        .jsonPath()
+                        .getString("causes[0].text"))
+                .isEqualTo("There is no site 'mill-bridge'.");
+        String desk =
+                post(local, "{\"name\":\"b\",\"role\":\"desk\"}").jsonPath().getString("key");
+        assertThat(get(local, "/v1/keys").jsonPath().getList("key", String.class))
+                .contains(desk)
+                .doesNotContain(chief.split("_", -1)[1]);
+        assertThat(get(local, "/v1/keys").jsonPath().getList("find { it.key == '" + desk + "' }.sites", String.class))
+                .containsExactly("quay-street");
+        assertThat(delete(local, chief.split("_", -1)[1]).statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void all_that_is_wrong_with_a_wanted_key_is_said_at_once() {
+        String admin = make("chain-d", Role.ADMIN);
+
+        Response answer = post(admin, """
+                {"name": " ", "role": "boss", "sites": ["nowhere"], "expiresAt": "2020-01-01T00:00:00Z"}""");
+
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.jsonPath().getList("causes.pointer", String.class))
+                .containsExactly("/name", "/role", "/expiresAt", "/sites/0");
+        assertThat(answer.asString()).contains("expected is one of sender, technician, desk, policy, analyst, admin");
+        assertThat(post(admin, "").statusCode()).isEqualTo(422);
+        assertThat(post(make("chain-d", Role.DESK), "{}").statusCode()).isEqualTo(403);
+    }
+
+    private static Response post(String key, String body) {
+        return given().header("Authorization", "Bearer " + key)
+                .contentType("application/json; charset=UTF-8")
+                .body(body)
+                .post("/v1/keys");
+    }
+
+    private static Response delete(String key, String id) {
+        return given().header("Authorization", "Bearer " + key).delete("/v1/keys/" + id);
     }
 
     private String make(String tenant, Role role) {
