@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.axlecause.shared.Gate;
+import org.axlecause.shared.Quota;
 import org.axlecause.shared.RefusedException;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jspecify.annotations.Nullable;
@@ -26,22 +27,29 @@ class KeyGate implements Gate {
     private final AccessMode mode;
     private final KeyStore keys;
     private final CurrentActor current;
+    private final RequestLimit limit;
     private final Clock clock;
 
     KeyGate(
             @ConfigProperty(name = "axlecause.access") AccessMode mode,
             KeyStore keys,
             CurrentActor current,
+            RequestLimit limit,
             Clock clock) {
         this.mode = mode;
         this.keys = keys;
         this.current = current;
+        this.limit = limit;
         this.clock = clock;
     }
 
     @Override
-    public void admit(@Nullable String authorization, Class<?> resource, Method method) {
+    public @Nullable Quota admit(@Nullable String authorization, Class<?> resource, Method method) {
         Actor actor = mode == AccessMode.OPEN ? EVERYBODY : bearer(authorization);
+        Quota quota = mode == AccessMode.OPEN ? null : limit.take(actor.name());
+        if (quota != null && quota.exceeded()) {
+            return quota;
+        }
         Needs needs = needs(resource, method);
         if (needs == null) {
             throw RefusedException.notAllowed("This route is open to nobody.");
@@ -57,6 +65,7 @@ class KeyGate implements Gate {
                     + ". Ask an admin of the tenant for a key that has.");
         }
         current.is(actor);
+        return quota;
     }
 
     static @Nullable Needs needs(Class<?> resource, Method method) {

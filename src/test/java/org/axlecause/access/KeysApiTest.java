@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.axlecause.shared.TenantTransaction;
 import org.junit.jupiter.api.Test;
 
@@ -37,7 +38,10 @@ class KeysApiTest {
     public static class WithKeys implements QuarkusTestProfile {
         @Override
         public Map<String, String> getConfigOverrides() {
-            return Map.of("axlecause.access", "keys", "quarkus.http.host", "0.0.0.0");
+            return Map.of(
+                    "axlecause.access", "keys",
+                    "quarkus.http.host", "0.0.0.0",
+                    "axlecause.requests-per-minute", "30");
         }
     }
 
@@ -233,6 +237,41 @@ class KeysApiTest {
         assertThat(answer.asString()).contains("expected is one of sender, technician, desk, policy, analyst, admin");
         assertThat(post(admin, "").statusCode()).isEqualTo(422);
         assertThat(post(make("chain-d", Role.DESK), "{}").statusCode()).isEqualTo(403);
+    }
+
+    /** Header fields of draft-ietf-httpapi-ratelimit-headers: structured fields of a quoted name and parameters. */
+    @Test
+    void a_key_that_asks_too_often_is_told_how_long_to_wait_and_no_other_key_with_it() {
+        String busy = make("chain-g", Role.DESK);
+        Response first = get(busy, "/test/faulty");
+        assertThat(first.header("RateLimit-Policy")).isEqualTo("\"key\";q=30;w=60");
+        assertThat(first.header("RateLimit")).matches("\"key\";r=29;t=[1-9][0-9]*");
+
+        Response last = Stream.generate(() -> get(busy, "/test/faulty"))
+                .limit(100)
+                .filter(answer -> answer.statusCode() != 200)
+                .findFirst()
+                .orElseThrow();
+
+        assertThat(last.statusCode()).isEqualTo(429);
+        assertThat(last.contentType()).startsWith("application/problem+json");
+        assertThat(last.jsonPath().getString("code")).isEqualTo("too-many-requests");
+        assertThat(last.jsonPath().getString("detail"))
+                .startsWith("Too many requests with this key: at most 30 in 60 s. Wait ");
+        assertThat(last.header("RateLimit")).isEqualTo("\"key\";r=0;t=" + last.header("Retry-After"));
+        assertThat(Integer.parseInt(last.header("Retry-After"))).isBetween(1, 2);
+        assertThat(get(make("chain-g", Role.DESK), "/test/faulty").statusCode()).isEqualTo(200);
+    }
+
+    @Test
+    void a_refused_stranger_spends_nobodys_quota() {
+        String key = make("chain-g", Role.DESK);
+        String damaged = key.substring(0, key.length() - 1);
+        for (int attempt = 0; attempt < 40; attempt++) {
+            assertThat(get(damaged, "/test/faulty").statusCode()).isEqualTo(401);
+        }
+
+        assertThat(get(key, "/test/faulty").header("RateLimit")).startsWith("\"key\";r=29;");
     }
 
     private static Response post(String key, String body) {
