@@ -107,7 +107,7 @@ class DrawnRepairsTest {
                 .map(ScopeLine::key)
                 .collect(Collectors.toCollection(TreeSet::new));
         for (LineKey line : required) {
-            if (isOfAFaultyPart(line, looked)) {
+            if (isOfAFaultyPart(line, looked.states())) {
                 withStates.add(line);
             }
         }
@@ -131,15 +131,15 @@ class DrawnRepairsTest {
     }
 
     /** Whether another required line takes it along that a faulty part calls for. */
-    private static boolean isTaken(LineKey line, Set<LineKey> required, ExpectedRepair expected) {
+    static boolean isTaken(LineKey line, Set<LineKey> required, ExpectedRepair expected) {
         TreeSet<LineKey> both = new TreeSet<>(required);
         both.add(line);
         return !expected.merged(both).contains(line);
     }
 
     /** Whether the line renews or puts right a part that was found faulty there, or the linings that it soiled. */
-    private static boolean isOfAFaultyPart(LineKey line, Exam.Looked looked) {
-        return looked.states().stream().filter(PartState::isFault).anyMatch(state -> {
+    static boolean isOfAFaultyPart(LineKey line, List<PartState> states) {
+        return states.stream().filter(PartState::isFault).anyMatch(state -> {
             boolean own = items(state).contains(line.item());
             boolean near = line.place().axle() == null
                     || state.place().axle() == null
@@ -256,9 +256,12 @@ class DrawnRepairsTest {
     }
 
     static PartState state(Recorded recorded) {
-        FindingRecorded finding = (FindingRecorded) recorded.entry();
+        return state(recorded.id(), (FindingRecorded) recorded.entry());
+    }
+
+    static PartState state(EntryId id, FindingRecorded finding) {
         return new PartState(
-                new EntryId(recorded.id().source(), recorded.id().id()),
+                new EntryId(id.source(), id.id()),
                 FindingStage.AS_FOUND,
                 finding.component(),
                 finding.condition(),

@@ -1,15 +1,28 @@
 package org.axlecause.fleet;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.Entry;
+import org.axlecause.facts.EntryId;
+import org.axlecause.facts.FindingRecorded;
+import org.axlecause.facts.LineKey;
+import org.axlecause.facts.Necessity;
+import org.axlecause.facts.PartState;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.Vehicle;
+import org.axlecause.facts.VehicleLayout;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.ShownCause;
+import org.axlecause.repair.ScopeLine;
 
 /**
  * How the judge fared in one invented case.
@@ -98,6 +111,74 @@ record ExamCase(DrawnCase drawn, Judgement afterRollers, Judgement atStop, List<
         return atStop.causes().stream()
                 .filter(cause -> cause.standing() == CauseStanding.CONFIRMED && !isThere(cause))
                 .toList();
+    }
+
+    /** What the scope at the stop lacks of the faults that are there, by fault, and what it requires for none of them. */
+    ScopeErrors scopeErrors() {
+        Vehicle vehicle = drawn.presented().vehicle();
+        ExpectedRepair expected = new ExpectedRepair(vehicle, new VehicleLayout(vehicle, atStop.openedDay()));
+        Set<LineKey> required = atStop.scope().stream()
+                .filter(line -> line.necessity() == Necessity.REQUIRED)
+                .map(ScopeLine::key)
+                .collect(Collectors.toCollection(TreeSet::new));
+        Map<Fault, List<LineKey>> missing = new LinkedHashMap<>();
+        List<LineKey> due = new ArrayList<>();
+        for (Fault fault : drawn.faults()) {
+            List<LineKey> own = linesOf(fault, expected);
+            due.addAll(own);
+            missing.put(
+                    fault,
+                    expected.merged(expected.closed(own)).stream()
+                            .filter(line ->
+                                    !required.contains(line) && !DrawnRepairsTest.isTaken(line, required, expected))
+                            .toList());
+        }
+        drawn.brought().forEach(fault -> due.addAll(linesOf(fault, expected)));
+        List<PartState> states = states();
+        required.stream()
+                .filter(line -> DrawnRepairsTest.isOfAFaultyPart(line, states))
+                .forEach(due::add);
+        Set<LineKey> may = expected.closed(due);
+        return new ScopeErrors(
+                missing, required.stream().filter(line -> !may.contains(line)).toList());
+    }
+
+    /**
+     * Where the scope departs from what the faults call for.
+     *
+     * @param missing by fault the required lines that are not there
+     * @param withoutCause required lines that neither a fault nor a faulty part calls for
+     */
+    record ScopeErrors(Map<Fault, List<LineKey>> missing, List<LineKey> withoutCause) {
+
+        boolean lacks() {
+            return missing.values().stream().anyMatch(lines -> !lines.isEmpty());
+        }
+
+        int missing(CauseCode code) {
+            return missing.entrySet().stream()
+                    .filter(entry -> entry.getKey().code() == code)
+                    .mapToInt(entry -> entry.getValue().size())
+                    .sum();
+        }
+    }
+
+    private static List<LineKey> linesOf(Fault fault, ExpectedRepair expected) {
+        return fault.places().stream()
+                .flatMap(place -> expected.of(fault.code(), place).stream())
+                .toList();
+    }
+
+    private List<PartState> states() {
+        List<PartState> states = new ArrayList<>();
+        for (Asked one : asked) {
+            for (Entry answer : one.answers()) {
+                if (answer instanceof FindingRecorded finding) {
+                    states.add(DrawnRepairsTest.state(new EntryId("/exam", "s" + states.size()), finding));
+                }
+            }
+        }
+        return states;
     }
 
     String told() {

@@ -1,6 +1,7 @@
 package org.axlecause.fleet;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -111,13 +112,30 @@ final class ExamFigures {
                 "cases without a wrong answer: a sound part confirmed faulty %d, a sound test called false %d",
                 soundPartsConfirmedApartFromWrongAnswers().size(),
                 falselyConfirmedApartFromWrongAnswers().size());
+        Map<ExamCase, ExamCase.ScopeErrors> scope = new IdentityHashMap<>();
+        cases.forEach(one -> scope.put(one, one.scopeErrors()));
+        line(
+                report,
+                "scope at the stop: a required line missing %.3f, a line without a cause %.3f",
+                share(cases, one -> scope.get(one).lacks()),
+                share(cases, one -> !scope.get(one).withoutCause().isEmpty()));
         line(report, "%nbelieved   there   causes");
         for (Bin bin : bins()) {
             if (bin.count > 0) {
                 line(report, "   %.3f   %.3f   %6d", bin.believed / bin.count, bin.there / bin.count, bin.count);
             }
         }
-        line(report, "%n%-32s %6s %9s %9s %9s %7s", "fault", "cases", "first 3", "first", "found", "checks");
+        line(
+                report,
+                "%n%-32s %6s %9s %9s %9s %7s %9s %9s",
+                "fault",
+                "cases",
+                "first 3",
+                "first",
+                "found",
+                "checks",
+                "missing",
+                "needless");
         Map<CauseCode, List<ExamCase>> byCause = new TreeMap<>();
         for (ExamCase one : cases) {
             for (Fault fault : one.drawn().faults()) {
@@ -127,7 +145,7 @@ final class ExamFigures {
         }
         byCause.forEach((code, of) -> line(
                 report,
-                "%-32s %6d %9.2f %9.2f %9.2f %7.1f",
+                "%-32s %6d %9.2f %9.2f %9.2f %7.1f %9.2f %9.2f",
                 code,
                 of.size(),
                 share(of.stream().filter(ExamCase::single).toList(), ExamCase::amongFirstThree),
@@ -140,7 +158,17 @@ final class ExamFigures {
                 of.stream()
                         .mapToLong(ExamCase::checksBeyondLookingOver)
                         .average()
+                        .orElse(0),
+                of.stream()
+                        .mapToInt(one -> scope.get(one).missing(code))
+                        .average()
+                        .orElse(0),
+                of.stream()
+                        .filter(ExamCase::single)
+                        .mapToInt(one -> scope.get(one).withoutCause().size())
+                        .average()
                         .orElse(0)));
+        line(report, "%nmissing, needless: required lines a case lacks of this fault, and has without a cause");
         return report.toString();
     }
 
