@@ -3,6 +3,8 @@ package org.axlecause.judgement;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -16,6 +18,7 @@ import org.axlecause.facts.EarlierFigure;
 import org.axlecause.facts.EarlierShape;
 import org.axlecause.facts.Exemption;
 import org.axlecause.facts.Figure;
+import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.Limit;
 import org.axlecause.facts.LimitRisk;
 import org.axlecause.facts.Place;
@@ -65,16 +68,63 @@ final class Tests {
         return runs.stream().anyMatch(run -> stages.contains(run.stage()));
     }
 
-    /** Figures of the latest tests of these stages. */
+    /**
+     * Figures of the latest tests of these stages. Before the work, what a run can not show stands as the run before
+     * showed it.
+     */
     List<Figure> figures(Set<Stage> stages) {
-        return latest(stages, TestRun::figures, Figure::place);
+        List<Figure> latest = latest(stages, TestRun::figures, Figure::place);
+        Map<Shows, Figure> standing = standing(stages, latest);
+        if (standing.isEmpty()) {
+            return latest;
+        }
+        List<Figure> figures = new ArrayList<>();
+        latest.stream()
+                .filter(figure -> !standing.containsKey(Shows.of(figure)))
+                .forEach(figures::add);
+        figures.addAll(standing.values());
+        return figures;
     }
 
     /** Figures of those tests of these stages that a later one of the same axle and brake has taken the place of. */
     List<EarlierFigure> earlierFigures(Set<Stage> stages) {
+        Set<Figure> standing = new HashSet<>(standing(stages, latest(stages, TestRun::figures, Figure::place))
+                .values());
         return earlier(stages, TestRun::figures, Figure::place).stream()
+                .filter(figure -> !standing.contains(figure))
                 .map(EarlierFigure::new)
                 .toList();
+    }
+
+    /** Figures of earlier runs that the latest could not show, each as it was shown last; slip is seen or it was not. */
+    private Map<Shows, Figure> standing(Set<Stage> stages, List<Figure> latest) {
+        Map<Shows, Figure> standing = new LinkedHashMap<>();
+        if (stages.equals(AFTER)) {
+            return standing;
+        }
+        Set<Shows> shown = new HashSet<>();
+        Set<Shows> lacking = new HashSet<>();
+        for (Figure figure : latest) {
+            (figure.observable() ? shown : lacking).add(Shows.of(figure));
+        }
+        lacking.removeAll(shown);
+        if (!lacking.isEmpty()) {
+            for (Figure figure : earlier(stages, TestRun::figures, Figure::place)) {
+                boolean stands = figure.observable() && figure.kind() != FigureKind.SLIP_FORCE;
+                if (stands && lacking.contains(Shows.of(figure))) {
+                    standing.put(Shows.of(figure), figure);
+                }
+            }
+        }
+        return standing;
+    }
+
+    /** What a figure is a figure of. */
+    private record Shows(FigureKind kind, BrakeSystem brake, Place place) {
+
+        static Shows of(Figure figure) {
+            return new Shows(figure.kind(), figure.brake(), figure.place());
+        }
     }
 
     /** Shapes of the loss in service brake tests of these stages that a later one has taken the place of. */
