@@ -30,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  * @param excludes causes that can't be at the same place
  * @param likelierAfter work after which it is likelier
  * @param asksUpstream whether something must have brought it about
+ * @param neverFirst whether something else always brings it about, so that no chain begins with it
+ * @param needsWork whether only work on the vehicle brings it about
  * @param signature what it makes the scope
  * @param weighed standing of weights and strengths
  * @param known standing of what is said about it
@@ -52,6 +54,8 @@ public record Cause(
         List<CauseCode> excludes,
         List<ScopeItem> likelierAfter,
         boolean asksUpstream,
+        boolean neverFirst,
+        boolean needsWork,
         List<ScopeMark> signature,
         Verified weighed,
         Verified known,
@@ -63,6 +67,11 @@ public record Cause(
                 && (brakes.isEmpty() || brakes.contains(axle.brake()))
                 && (parking.isEmpty() || parking.contains(axle.parkingBrake()))
                 && only.stream().allMatch(trait -> trait.holds(vehicle, axle));
+    }
+
+    /** Whether it shows in a first run only and a second one tells. */
+    boolean passes() {
+        return links.stream().anyMatch(Link::firstRunOnly);
     }
 
     /** Whether it can be on that vehicle, where it is at no axle of its own. */

@@ -54,21 +54,25 @@ final class CausesReader {
                 "shows",
                 "shows-on-other-wheel",
                 "shows-on-circuit",
+                "shows-in-first-run",
                 "leaves",
                 "proved-by",
                 "refuted-by",
                 "excludes",
                 "likelier-after",
                 "asks-what-is-upstream",
+                "never-first",
+                "needs-work",
                 "makes-scope",
                 "facts-verified",
                 "facts-source");
         Level level = node.code("at", Level.class);
         List<Link> links = new ArrayList<>();
-        readLinks(node.optional("shows"), false, Reach.SAME_WHEEL, links);
-        readLinks(node.optional("shows-on-other-wheel"), false, Reach.OTHER_WHEEL, links);
-        readLinks(node.optional("shows-on-circuit"), false, Reach.CIRCUIT_WHEELS, links);
-        readLinks(node.optional("leaves"), true, Reach.SAME_WHEEL, links);
+        readLinks(node.optional("shows"), false, Reach.SAME_WHEEL, false, links);
+        readLinks(node.optional("shows-on-other-wheel"), false, Reach.OTHER_WHEEL, false, links);
+        readLinks(node.optional("shows-on-circuit"), false, Reach.CIRCUIT_WHEELS, false, links);
+        readLinks(node.optional("shows-in-first-run"), false, Reach.SAME_WHEEL, true, links);
+        readLinks(node.optional("leaves"), true, Reach.SAME_WHEEL, false, links);
         if (node.items("proved-by").isEmpty()) {
             throw node.wrong(
                     "nothing proves '" + node.text("code") + "'",
@@ -77,6 +81,10 @@ final class CausesReader {
         YamlNode bothSides = node.optional("both-sides");
         if (bothSides != null && level != Level.WHEEL) {
             throw bothSides.wrong("only a cause at a wheel can be on both sides", "remove it or write at: wheel");
+        }
+        YamlNode firstRun = node.optional("shows-in-first-run");
+        if (firstRun != null && level != Level.AXLE) {
+            throw firstRun.wrong("runs are repeated axle by axle", "write under shows or write at: axle");
         }
         boolean alike = Boolean.TRUE.equals(node.optionalFlag("alike"));
         if (alike && level != Level.AXLE) {
@@ -100,13 +108,16 @@ final class CausesReader {
                 node.codes("excludes", CauseCode.class),
                 node.codes("likelier-after", ScopeItem.class),
                 Boolean.TRUE.equals(node.optionalFlag("asks-what-is-upstream")),
+                Boolean.TRUE.equals(node.optionalFlag("never-first")),
+                Boolean.TRUE.equals(node.optionalFlag("needs-work")),
                 signature(node),
                 standing,
                 node.code("facts-verified", Verified.class),
                 node.text("facts-source"));
     }
 
-    private void readLinks(@Nullable YamlNode written, boolean finding, Reach reach, List<Link> links) {
+    private void readLinks(
+            @Nullable YamlNode written, boolean finding, Reach reach, boolean firstRunOnly, List<Link> links) {
         if (written == null) {
             return;
         }
@@ -128,7 +139,7 @@ final class CausesReader {
                         "strength '" + strength.text() + "' is not known",
                         "write one of " + settings.strengths().keySet());
             }
-            links.add(new Link(code, finding, reach, strength.text(), value));
+            links.add(new Link(code, finding, reach, strength.text(), value, firstRunOnly));
         }
     }
 

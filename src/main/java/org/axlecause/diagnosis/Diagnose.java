@@ -31,6 +31,7 @@ public final class Diagnose {
     private static final int DECIBAN_SCALE = 1;
     private static final String EXPLAINED_AWAY = "something certain accounts for what it would show";
     private static final String MADE_LIKELIER = "recent work or a reported circumstance speaks for it";
+    private static final String NO_WORK_TOLD = "only work brings it about and none is told of";
     private static final double DECIBANS = 10 / Math.log(10);
 
     private final CauseModel model;
@@ -51,7 +52,7 @@ public final class Diagnose {
         List<Group> groups = new Groups(model, suspects).all();
         Chains chains = new Chains(model, layout, evidence, suspects);
         LookingOver lookingOver = new LookingOver(model, layout, input);
-        NextChecks checks = new NextChecks(model, layout, evidence, suspects, input, lookingOver);
+        NextChecks checks = new NextChecks(model, layout, evidence, suspects, input, chains, lookingOver);
         return new Diagnosis(
                 ranked(input, evidence, suspects, chains),
                 checks.best(groups),
@@ -138,6 +139,10 @@ public final class Diagnose {
         if (suspect.likelier) {
             weights.add(
                     0, circumstance(suspect, "made-likelier", model.settings().afterRecentWork(), MADE_LIKELIER));
+        }
+        if (suspect.untold) {
+            weights.add(
+                    0, circumstance(suspect, "no-work-told", model.settings().withoutWork(), NO_WORK_TOLD));
         }
         weights.add(
                 0,

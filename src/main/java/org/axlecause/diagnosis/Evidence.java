@@ -50,6 +50,12 @@ final class Evidence {
         return notThere.contains(sign);
     }
 
+    /** Whether the axle was run a second time, so that what shows there now has outlasted the first run. */
+    boolean runAgain(Place axle) {
+        Sign differs = new Sign(SymptomCode.TEST_NOT_REPEATABLE.toString(), false, axle);
+        return sees(differs) || missed(differs);
+    }
+
     /** Whether nobody has looked for it yet and the part can be got at. */
     boolean open(Sign sign) {
         return !sees(sign) && !missed(sign) && !(sign.finding() && isClosed(sign));

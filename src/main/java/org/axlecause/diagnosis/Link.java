@@ -8,5 +8,7 @@ package org.axlecause.diagnosis;
  * @param reach where it shows, seen from the cause
  * @param letter strength as the files write it
  * @param strength how surely it shows, a probability
+ * @param firstRunOnly whether it shows in a first run only, so that it accounts for nothing that a second run still shows
  */
-public record Link(String evidence, boolean finding, Reach reach, String letter, double strength) {}
+public record Link(
+        String evidence, boolean finding, Reach reach, String letter, double strength, boolean firstRunOnly) {}

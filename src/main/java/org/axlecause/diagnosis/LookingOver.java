@@ -6,6 +6,7 @@ import java.util.TreeSet;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.Component;
+import org.axlecause.facts.Finding;
 import org.axlecause.facts.Place;
 
 /** Finds the parts of opened axles that must be looked at in any case. */
@@ -33,7 +34,7 @@ final class LookingOver {
                 for (Check.LookedOver part : model.lookingOver()) {
                     boolean needed = part.brake() == WheelBrake.of(axle)
                             && (part.onlyBrakes().isEmpty() || part.onlyBrakes().contains(axle.brake()));
-                    if (needed && !lookedAt(part.component(), wheel)) {
+                    if (needed && !lookedAt(part, wheel)) {
                         unlooked.add(new Unlooked(part.component(), part.check(), wheel));
                     }
                 }
@@ -42,11 +43,23 @@ final class LookingOver {
         return unlooked;
     }
 
-    private boolean lookedAt(Component component, Place wheel) {
+    private boolean lookedAt(Check.LookedOver part, Place wheel) {
         return input.findings().stream()
-                .anyMatch(finding -> finding.component() == component
+                .anyMatch(finding -> finding.component() == part.component()
                         && finding.place().wheel().covers(wheel)
-                        && finding.place().axle() != null);
+                        && finding.place().axle() != null
+                        && !passedOver(finding, part));
+    }
+
+    /** Whether the part was called sound by a look that could not see all that the asked one sees. */
+    private boolean passedOver(Finding finding, Check.LookedOver part) {
+        return finding.sound()
+                && finding.check() != null
+                && finding.check() != part.check()
+                && model.check(part.check()).outcomes().stream()
+                        .filter(outcome -> outcome.component() == part.component() && outcome.finding() != null)
+                        .map(outcome -> model.finding(outcome.finding()))
+                        .anyMatch(seen -> !seen.ruledOutBy(finding));
     }
 
     /**

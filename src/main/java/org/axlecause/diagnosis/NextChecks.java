@@ -29,6 +29,7 @@ final class NextChecks {
     private final Suspects suspects;
     private final DiagnosisInput input;
     private final Answers answers;
+    private final Chains chains;
     private final LookingOver lookingOver;
     private final CheckScore score;
 
@@ -38,6 +39,7 @@ final class NextChecks {
             Evidence evidence,
             Suspects suspects,
             DiagnosisInput input,
+            Chains chains,
             LookingOver lookingOver) {
         this.model = model;
         this.layout = layout;
@@ -45,6 +47,7 @@ final class NextChecks {
         this.suspects = suspects;
         this.input = input;
         this.answers = new Answers(model, layout);
+        this.chains = chains;
         this.lookingOver = lookingOver;
         this.score = new CheckScore(model, input);
     }
@@ -132,8 +135,20 @@ final class NextChecks {
                 .filter(sign -> !sign.finding())
                 .allMatch(sign -> group.members().stream()
                         .anyMatch(member -> member.seen.containsKey(sign)
-                                && member.probability >= model.settings().settledAt()));
+                                && member.probability >= model.settings().settledAt()
+                                && endsTheAsking(member)));
         return !settled && !ScopeDoubt.sameScope(group, layout, model.settings());
+    }
+
+    /** A chain ends the asking once its first cause is known, and a reading that may pass once it was repeated. */
+    private boolean endsTheAsking(Suspect suspect) {
+        boolean begins =
+                !suspect.cause.neverFirst() || !chains.confirmedAbove(suspect).isEmpty();
+        boolean repeated = suspect.certain
+                || !suspect.cause.passes()
+                || input.danger()
+                || evidence.runAgain(suspect.candidate.place());
+        return begins && repeated;
     }
 
     private boolean forbidden(Check check) {

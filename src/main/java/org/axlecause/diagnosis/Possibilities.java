@@ -51,7 +51,8 @@ final class Possibilities {
                     link.strength(),
                     layout.reached(from, link.reach(), level).stream()
                             .map(place -> new Sign(link.evidence(), link.finding(), place))
-                            .toList()));
+                            .toList(),
+                    link.firstRunOnly()));
         }
         return effects;
     }
@@ -71,8 +72,9 @@ final class Possibilities {
      *
      * @param strength how surely it shows, a probability
      * @param signs what it would show
+     * @param firstRunOnly whether it shows in a first run only
      */
-    record Effect(double strength, List<Sign> signs) {}
+    record Effect(double strength, List<Sign> signs, boolean firstRunOnly) {}
 
     /**
      * The layout of a vehicle: all that causes can depend on, and nothing that tells two such vehicles apart.

@@ -58,6 +58,7 @@ final class ScopeDoubt {
     private static List<String> marks(Suspect suspect, Layout layout) {
         Place place = suspect.candidate.place();
         return suspect.cause.signature().stream()
+                .filter(mark -> !mark.isNextRun())
                 .filter(mark -> mark.on() == null || mark.on() == layout.brakeOf(place))
                 .map(mark -> mark.action() + " " + mark.item() + " " + at(mark, place, layout))
                 .toList();

@@ -17,4 +17,10 @@ public record ScopeMark(
         ScopeAction action,
         ScopeItem item,
         ScopeExtent extent,
-        @Nullable WheelBrake on) {}
+        @Nullable WheelBrake on) {
+
+    /** Whether it only asks for another run, which is a check and no work on the vehicle. */
+    boolean isNextRun() {
+        return action == ScopeAction.MEASURE && item == ScopeItem.ROLLER_TEST;
+    }
+}

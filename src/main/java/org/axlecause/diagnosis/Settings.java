@@ -16,6 +16,7 @@ import java.util.Map;
  * @param findingLeak chance of a finding that no cause left
  * @param explainedAway what a cause keeps of its odds once it is explained away
  * @param afterRecentWork how many times likelier a cause is after recent work
+ * @param withoutWork what a cause that only work brings about keeps of its odds where no recent work is told of
  * @param shownTogether chance that a cause that shows at all shows at each of its places
  * @param shownFrom probability from which a suspected cause is shown
  * @param settledAt probability of a cause that ends the asking for its symptoms
@@ -37,6 +38,7 @@ record Settings(
         double findingLeak,
         double explainedAway,
         double afterRecentWork,
+        double withoutWork,
         double shownTogether,
         double shownFrom,
         double settledAt,

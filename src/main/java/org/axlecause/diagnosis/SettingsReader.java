@@ -39,6 +39,7 @@ final class SettingsReader {
                 ModelNumbers.probability(root.member("finding-leak")),
                 ModelNumbers.probability(root.member("explained-away")),
                 ModelNumbers.positive(root.member("after-recent-work")),
+                ModelNumbers.probability(root.member("without-work")),
                 ModelNumbers.probability(root.member("shown-together")),
                 ModelNumbers.probability(root.member("shown-from")),
                 ModelNumbers.probability(next.member("settled-at")),

@@ -72,6 +72,9 @@ final class Suspects {
             if (likelier.contains(candidate)) {
                 suspect.odds *= model.settings().afterRecentWork();
                 suspect.likelier = true;
+            } else if (suspect.cause.needsWork()) {
+                suspect.odds *= model.settings().withoutWork();
+                suspect.untold = true;
             }
             suspects.add(suspect);
             byCandidate.put(candidate, suspect);
@@ -113,6 +116,9 @@ final class Suspects {
 
     private void noteRuledOut(Candidate candidate) {
         for (Possibilities.Effect effect : possibilities.effectsOf(candidate)) {
+            if (isPast(effect, candidate)) {
+                continue;
+            }
             for (Sign sign : effect.signs()) {
                 Links links = bySign.get(sign);
                 if (links != null) {
@@ -122,8 +128,16 @@ final class Suspects {
         }
     }
 
+    /** Whether it would have shown in the first run only and the axle has had its second. */
+    private boolean isPast(Possibilities.Effect effect, Candidate candidate) {
+        return effect.firstRunOnly() && evidence.runAgain(candidate.place());
+    }
+
     private void link(Suspect suspect) {
         for (Possibilities.Effect effect : possibilities.effectsOf(suspect.candidate)) {
+            if (isPast(effect, suspect.candidate)) {
+                continue;
+            }
             Together together = new Together(suspect.cause, effect.signs(), effect.strength());
             for (Sign sign : effect.signs()) {
                 Links links = bySign.get(sign);
@@ -262,6 +276,7 @@ final class Suspects {
         final TreeMap<Sign, Double> missed = new TreeMap<>();
         boolean explainedAway;
         boolean likelier;
+        boolean untold;
         double odds;
         double probability;
 

@@ -50,7 +50,8 @@ public enum Condition {
     WEAK,
     DIRTY,
     NOT_RETURNING,
-    HEAT_MARKED;
+    HEAT_MARKED,
+    PART_CONTACT;
 
     /** The code on the wire. */
     @Override

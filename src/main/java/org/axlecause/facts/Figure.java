@@ -58,6 +58,20 @@ public record Figure(
         return value != null && other.value != null && value.compareTo(other.value.add(amount)) > 0;
     }
 
+    /**
+     * Whether this wheel reads more than so many times as strong beside its partner as in a run before; never where one of
+     * the four can't be observed.
+     */
+    public boolean gainedOn(Figure partner, Figure before, Figure partnerBefore, BigDecimal times) {
+        return value != null
+                && partner.value != null
+                && before.value != null
+                && partnerBefore.value != null
+                && value.multiply(partnerBefore.value)
+                                .compareTo(partner.value.multiply(before.value).multiply(times))
+                        > 0;
+    }
+
     /** Whether it falls short of the other figure by at least that share of the other. */
     public boolean shortOf(Figure other, BigDecimal share) {
         return value != null

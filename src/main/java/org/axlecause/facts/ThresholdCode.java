@@ -57,7 +57,8 @@ public enum ThresholdCode {
     DRAG_GROWTH,
     SWING_CLEARANCE,
     WARM_RECOVERY_FORCE,
-    IMBALANCE_CLEARANCE;
+    IMBALANCE_CLEARANCE,
+    WHEEL_GAIN;
 
     /** The code on the wire. */
     @Override

@@ -19,6 +19,7 @@ class CauseModelFilesTest {
         causes/drum-and-disc.yaml | both-sides: 0.2              | both-sides: 1.2             | probability 1.2 is outside 0 to 1
         causes/drum-and-disc.yaml | proved-by: [[drum-scored]]   | proved-by: [[drum-scord]]   | there is no finding or circumstance 'drum-scord'
         causes/drum-and-disc.yaml | proved-by: [[drum-scored]]   | proved-by: []               | nothing proves 'drum-scored'
+        causes/wheel-actuation.yaml | shows: {pedal-spongy: B, fluid-low: B} | shows-in-first-run: {pedal-spongy: B} | runs are repeated axle by axle
         findings.yaml             | reported: [stood-for-long]   | recent-work: [shoe-set], reported: [stood-for-long] | is not one of symptom, recent work, report
         inference.yaml            | P: 0.97                      | P: 1.97                     | probability 1.97 is outside 0 to 1
         chain.yaml                | {from: heat, to: drum-oval}  | {from: heat, to: slow-return} | the edges run in a circle

@@ -237,9 +237,9 @@ class CauseRulesTest {
         CAU-450 | drum-scored | proof | drum-scored
         CAU-452 | drum-scored | refutation | drum-sound
         CAU-460 | drum-cracked | proof | drum-cracked
-        CAU-462 | drum-cracked | refutation | drum-sound
+        CAU-462 | drum-cracked | refutation | drum-whole
         CAU-470 | disc-cracked | proof | disc-cracked
-        CAU-472 | disc-cracked | refutation | disc-sound
+        CAU-472 | disc-cracked | refutation | disc-whole
         CAU-480 | drum-soiled | proof | drum-soiled + cylinder-dry + seal-sound + recent-lining-work
         CAU-482 | drum-soiled | refutation | drum-sound
         CAU-490 | disc-thickness-varying | proof | disc-thickness-varying own limit
@@ -306,7 +306,8 @@ class CauseRulesTest {
         CAU-292 | circuit-lost | proof | chamber-low + diagonal-reads-low
         CAU-293 | circuit-lost | proof | chamber-low + front-axle-reads-low
         CAU-294 | circuit-lost | proof | chamber-low + rear-axle-reads-low
-        CAU-395 | lining-not-bedded | proof | force-recovered-warm + recent-lining-work
+        CAU-395 | lining-not-bedded | proof | lining-part-contact + recent-lining-work
+        CAU-396 | lining-not-bedded | proof | pad-part-contact + recent-lining-work
         CAU-402 | rust-film | proof | force-recovered-warm + stood-for-long
         CAU-403 | rust-film | proof | swing-cleared + test-differs
         CAU-404 | rust-film | proof | swing-cleared + force-recovered-warm
