@@ -23,6 +23,7 @@ import org.axlecause.facts.Place;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.Refutation;
+import org.axlecause.facts.UnlookedPart;
 
 /** Weighs all causes by what is known of the vehicle: a pure function of its input. */
 public final class Diagnose {
@@ -44,7 +45,7 @@ public final class Diagnose {
     public Diagnosis of(DiagnosisInput input) {
         List<Candidate> candidates = model.candidates(input.vehicle());
         if (candidates.isEmpty()) {
-            return new Diagnosis(List.of(), List.of(), List.of());
+            return Diagnosis.NONE;
         }
         Layout layout = new Layout(input.vehicle());
         Evidence evidence = new Evidence(model, layout, input);
@@ -56,7 +57,13 @@ public final class Diagnose {
         return new Diagnosis(
                 ranked(input, evidence, suspects, chains),
                 checks.best(groups),
-                questions(evidence, suspects, chains, lookingOver));
+                questions(evidence, suspects, chains),
+                lookingOver.unlooked().stream()
+                        .map(part -> new UnlookedPart(
+                                part.wheel(),
+                                part.component(),
+                                model.check(part.check()).text()))
+                        .toList());
     }
 
     private List<RankedCause> ranked(DiagnosisInput input, Evidence evidence, Suspects suspects, Chains chains) {
@@ -168,7 +175,7 @@ public final class Diagnose {
         return new EvidenceWeight(sign.code(), sign.place(), shows, rounded(decibans, DECIBAN_SCALE), says);
     }
 
-    private List<Question> questions(Evidence evidence, Suspects suspects, Chains chains, LookingOver lookingOver) {
+    private List<Question> questions(Evidence evidence, Suspects suspects, Chains chains) {
         TreeSet<Question> questions = new TreeSet<>();
         suspects.bySign().forEach((sign, links) -> {
             if (links.suspects.isEmpty() && (!sign.finding() || links.ruledOut > 0)) {
@@ -196,13 +203,6 @@ public final class Diagnose {
                             "look for " + Chains.named(above)));
                 }
             }
-        }
-        for (LookingOver.Unlooked part : lookingOver.unlooked()) {
-            questions.add(new Question(
-                    QuestionCode.PLACE_NOT_LOOKED_AT,
-                    part.wheel(),
-                    part.component() + " at " + part.wheel() + " was not looked at although the axle is opened",
-                    "make the check " + part.check() + " there, or record that the part can't be got at"));
         }
         for (Finding finding : evidence.unclear()) {
             questions.add(new Question(

@@ -268,7 +268,7 @@ public final class Judge {
                 "Causes, next checks, scope and plan are given for hydraulically braked vehicles of category M1 and N1;"
                         + " this one is " + vehicle.category() + ".",
                 "Use the figures and deficiencies, and judge the cause by the vehicle's own data."));
-        return new Diagnosis(List.of(), List.of(), List.of());
+        return Diagnosis.NONE;
     }
 
     private List<ShownDeficiency> deficiencies(Stream<Deficiency> found, Tests tests) {

@@ -170,6 +170,7 @@ final class RepairCall {
         facts.addAll(SecondCall.parts(history, vehicle));
         facts.addAll(SecondCall.obstacles(history, vehicle));
         facts.addAll(basis.axles);
+        facts.addAll(basis.diagnosis.unlooked());
         facts.addAll(SecondCall.decisions(history));
         facts.addAll(reported);
         facts.addAll(done);

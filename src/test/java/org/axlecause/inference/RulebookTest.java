@@ -90,8 +90,7 @@ class RulebookTest {
             Layer.DEFICIENCIES, Set.of("Deficiency"),
             Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred", "OpeningBarred"),
             Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway", "Likelier"),
-            Layer.SCOPE,
-                    Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "OpenedWheel", "StandingLeak"),
+            Layer.SCOPE, Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "StandingLeak"),
             Layer.WORK, Set.of("StepProposal", "CautionProposal", "WorkedWheel", "TestBarred", "UnaskedLine"),
             Layer.OUTCOME,
                     Set.of(

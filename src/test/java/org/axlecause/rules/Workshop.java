@@ -152,10 +152,6 @@ final class Workshop {
         return new AxleState(DRUM_AXLE, true, bothLookedAt);
     }
 
-    static AxleState openedDiscFront(boolean bothLookedAt) {
-        return new AxleState(DISC_AXLE, true, bothLookedAt);
-    }
-
     static AxleState discWithParking(ParkingLayout parking) {
         return new AxleState(new Axle(2, false, BrakeLayout.DISC_FLOATING, parking), false, false);
     }
