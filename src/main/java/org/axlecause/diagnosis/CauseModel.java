@@ -3,11 +3,14 @@ package org.axlecause.diagnosis;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.CheckCode;
@@ -32,6 +35,7 @@ public final class CauseModel {
     private final Map<String, State> states;
     private final List<Edge> edges;
     private final Map<String, List<Edge>> edgesFrom;
+    private final Map<String, Set<CauseCode>> settledBy = new HashMap<>();
     private final Map<CheckCode, Check> checks;
     private final List<Check.LookedOver> lookingOver;
     private final Map<MeasuredQuantity, String> units;
@@ -58,6 +62,13 @@ public final class CauseModel {
         edges.forEach(edge ->
                 from.computeIfAbsent(edge.from(), code -> new ArrayList<>()).add(edge));
         this.edgesFrom = new HashMap<>(from);
+        for (Cause cause : causes.values()) {
+            Stream.concat(cause.provedBy().stream(), cause.refutedBy().stream())
+                    .flatMap(List::stream)
+                    .forEach(code -> settledBy
+                            .computeIfAbsent(code, empty -> EnumSet.noneOf(CauseCode.class))
+                            .add(cause.code()));
+        }
     }
 
     /** The cause model of the release; throws with file, line and remedy where a file is wrong. */
@@ -210,6 +221,11 @@ public final class CauseModel {
 
     List<FindingEvidence> findingsOn(Component component) {
         return findingsByComponent.getOrDefault(component, List.of());
+    }
+
+    /** Causes that a finding helps to prove or to rule out. */
+    Set<CauseCode> causesSettledBy(String finding) {
+        return settledBy.getOrDefault(finding, Set.of());
     }
 
     List<Edge> edgesFrom(String code) {

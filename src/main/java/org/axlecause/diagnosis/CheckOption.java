@@ -8,6 +8,7 @@ import org.axlecause.facts.Place;
 /** A check at a place while it is compared with others. */
 final class CheckOption {
 
+    final CheckPlace at;
     final Check check;
     final Place place;
     final List<Group> groups = new ArrayList<>();
@@ -15,8 +16,9 @@ final class CheckOption {
     double score;
     int accessMinutes;
 
-    CheckOption(Check check, Place place) {
-        this.check = check;
-        this.place = place;
+    CheckOption(CheckPlace at) {
+        this.at = at;
+        this.check = at.check();
+        this.place = at.place();
     }
 }

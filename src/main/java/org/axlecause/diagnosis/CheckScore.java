@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.axlecause.facts.Finding;
 import org.axlecause.facts.Place;
+import org.jspecify.annotations.Nullable;
 
 /** Weighs what a check tells against its minutes, the access that it needs and the harm that it can do. */
 final class CheckScore {
@@ -23,13 +24,13 @@ final class CheckScore {
 
     /** Access is shared by all options that it opens up; harm counts as minutes; no harm where less tells as much. */
     void score(List<CheckOption> options) {
-        Map<String, Integer> sharing = new HashMap<>();
+        Map<Access, Integer> sharing = new HashMap<>();
         for (CheckOption option : options) {
             option.accessMinutes = accessMinutes(option.check, option.place);
-            sharing.merge(accessKey(option), 1, Integer::sum);
+            sharing.merge(Access.of(option), 1, Integer::sum);
         }
         for (CheckOption option : options) {
-            double access = (double) option.accessMinutes / sharing.getOrDefault(accessKey(option), 1);
+            double access = (double) option.accessMinutes / sharing.getOrDefault(Access.of(option), 1);
             double minutes = option.check.minutes()
                     + access
                     + model.settings().riskMinutes().getOrDefault(option.check.risk(), 0);
@@ -48,10 +49,6 @@ final class CheckScore {
                 }
             }
         }
-    }
-
-    private static String accessKey(CheckOption option) {
-        return option.check.access() + " " + option.place.axle();
     }
 
     int accessMinutes(Check check, Place place) {
@@ -73,5 +70,13 @@ final class CheckScore {
             }
         }
         return gained;
+    }
+
+    /** What is taken apart once for all checks that need it. */
+    private record Access(int level, @Nullable Integer axle) {
+
+        static Access of(CheckOption option) {
+            return new Access(option.check.access(), option.place.axle());
+        }
     }
 }

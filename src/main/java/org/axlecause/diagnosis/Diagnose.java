@@ -43,17 +43,17 @@ public final class Diagnose {
 
     /** Ranks the causes, draws their chains, chooses the next checks and says what stays open. */
     public Diagnosis of(DiagnosisInput input) {
-        List<Candidate> candidates = model.candidates(input.vehicle());
-        if (candidates.isEmpty()) {
+        if (model.candidates(input.vehicle()).isEmpty()) {
             return Diagnosis.NONE;
         }
         Layout layout = new Layout(input.vehicle());
+        Possibilities possibilities = model.possibilities(input.vehicle());
         Evidence evidence = new Evidence(model, layout, input);
-        Suspects suspects = new Suspects(model, layout, evidence, input, candidates);
+        Suspects suspects = new Suspects(model, layout, possibilities, evidence, input);
         List<Group> groups = new Groups(model, suspects).all();
-        Chains chains = new Chains(model, layout, evidence, suspects);
+        Chains chains = new Chains(model, layout, possibilities, evidence, suspects);
         LookingOver lookingOver = new LookingOver(model, layout, input);
-        NextChecks checks = new NextChecks(model, layout, evidence, suspects, input, chains, lookingOver);
+        NextChecks checks = new NextChecks(model, layout, possibilities, evidence, suspects, input, chains, lookingOver);
         return new Diagnosis(
                 ranked(input, evidence, suspects, chains),
                 checks.best(groups),

@@ -1,6 +1,8 @@
 package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -46,19 +48,51 @@ final class Evidence {
         return seen.containsKey(sign);
     }
 
-    boolean missed(Sign sign) {
-        return notThere.contains(sign);
-    }
-
     /** Whether the axle was run a second time, so that what shows there now has outlasted the first run. */
     boolean runAgain(Place axle) {
         Sign differs = new Sign(SymptomCode.TEST_NOT_REPEATABLE.toString(), false, axle);
-        return sees(differs) || missed(differs);
+        return sees(differs) || notThere.contains(differs);
     }
 
     /** Whether nobody has looked for it yet and the part can be got at. */
     boolean open(Sign sign) {
-        return !sees(sign) && !missed(sign) && !(sign.finding() && isClosed(sign));
+        return !sees(sign) && !notThere.contains(sign) && !(sign.finding() && isClosed(sign));
+    }
+
+    /** What is known of each sign of the layout, by its number. */
+    Known[] known(Signs signs) {
+        Known[] known = new Known[signs.count()];
+        Arrays.fill(known, Known.OPEN);
+        if (!closed.isEmpty()) {
+            for (int sign = 0; sign < known.length; sign++) {
+                if (signs.get(sign).finding() && isClosed(signs.get(sign))) {
+                    known[sign] = Known.CLOSED;
+                }
+            }
+        }
+        mark(notThere, Known.MISSED, signs, known);
+        mark(seen.keySet(), Known.SEEN, signs, known);
+        return known;
+    }
+
+    private static void mark(Collection<Sign> all, Known as, Signs signs, Known[] known) {
+        for (Sign sign : all) {
+            int number = signs.numberOf(sign);
+            if (number != Signs.NONE) {
+                known[number] = as;
+            }
+        }
+    }
+
+    /** What is known of a sign. */
+    enum Known {
+        /** Nobody has looked for it yet. */
+        OPEN,
+        /** Nobody can look for it. */
+        CLOSED,
+        /** It was looked for and is not there. */
+        MISSED,
+        SEEN
     }
 
     /** Faults of parts of a wheel that were recorded without the wheel. */

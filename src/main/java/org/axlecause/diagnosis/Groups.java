@@ -35,7 +35,7 @@ final class Groups {
             members.computeIfAbsent(root(suspect.index), root -> new ArrayList<>())
                     .add(suspect);
         }
-        members.values().forEach(group -> groups.add(weighed(group)));
+        members.values().forEach(group -> groups.add(group.size() == 1 ? weighed(group.get(0)) : weighed(group)));
     }
 
     /** All groups, sorted by their first suspect. */
@@ -56,6 +56,16 @@ final class Groups {
             at = parent[at];
         }
         return at;
+    }
+
+    /** A cause on its own that nothing speaks for keeps its odds. */
+    private Group weighed(Suspect alone) {
+        if (!alone.seen.isEmpty()) {
+            return weighed(List.of(alone));
+        }
+        alone.group = groups.size();
+        alone.probability = alone.certain ? 1 : alone.odds / (1 + alone.odds);
+        return new Group(groups.size(), List.of(alone), List.of(), List.of());
     }
 
     private Group weighed(List<Suspect> members) {
@@ -91,16 +101,19 @@ final class Groups {
         Network.Weighed weighed = new Network(odds, certain, missing, leaks, together).weigh();
         for (int i = 0; i < size; i++) {
             members.get(i).probability = weighed.marginals().get(i);
+            members.get(i).group = groups.size();
+            members.get(i).position = i;
         }
-        return new Group(members, signs, weighed.sets());
+        return new Group(groups.size(), members, signs, weighed.sets());
     }
 
     /**
      * Causes that are weighed together.
      *
+     * @param number its number
      * @param members the causes
      * @param signs the seen evidence that ties them
      * @param sets their sets with shares
      */
-    record Group(List<Suspect> members, List<Sign> signs, List<Network.WeighedSet> sets) {}
+    record Group(int number, List<Suspect> members, List<Sign> signs, List<Network.WeighedSet> sets) {}
 }

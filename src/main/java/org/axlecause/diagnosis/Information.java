@@ -2,10 +2,7 @@ package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
 
@@ -17,51 +14,89 @@ final class Information {
 
     private static final double LN2 = Math.log(2);
 
-    private Information() {}
+    private final int signs;
+    private final double[] leakMissing;
+    private final List<Suspect> linked = new ArrayList<>();
+    private final List<double[]> missing = new ArrayList<>();
 
-    static double of(List<Sign> open, Group group, Suspects suspects, CauseModel model) {
-        int signs = open.size();
-        List<Suspect> members = group.members();
-        int[] local = new int[members.size()];
-        Arrays.fill(local, -1);
-        List<double[]> missing = new ArrayList<>();
-        double[] base = new double[signs];
+    /** Prepares what the causes would do to signs that nobody has looked for yet. */
+    Information(int[] open, Possibilities possibilities, Suspects suspects, CauseModel model) {
+        this.signs = open.length;
+        this.leakMissing = new double[signs];
+        double[][] rows = new double[possibilities.candidates().size()][];
         for (int sign = 0; sign < signs; sign++) {
-            base[sign] = 1 - model.leak(open.get(sign));
+            leakMissing[sign] = 1 - model.leak(possibilities.signs().get(open[sign]));
+            for (Possibilities.Showing showing : possibilities.showing(open[sign])) {
+                Suspect suspect = suspects.of(showing.candidate());
+                double strength = suspect == null ? 0 : suspects.ifLookedFor(suspect, showing.effect());
+                if (suspect != null && strength > 0) {
+                    double[] row = rows[suspect.number];
+                    if (row == null) {
+                        row = certainlyMissing();
+                        rows[suspect.number] = row;
+                    }
+                    row[sign] *= 1 - strength;
+                }
+            }
         }
-        for (Map.Entry<Suspect, double[]> linked : suspects.missing(open).entrySet()) {
-            Suspect suspect = linked.getKey();
-            double[] row = linked.getValue();
-            int at = Collections.binarySearch(members, suspect);
+        for (int number = 0; number < rows.length; number++) {
+            Suspect suspect = rows[number] == null ? null : suspects.of(number);
+            if (suspect != null) {
+                linked.add(suspect);
+                missing.add(rows[number]);
+            }
+        }
+    }
+
+    private double[] certainlyMissing() {
+        double[] row = new double[signs];
+        Arrays.fill(row, 1);
+        return row;
+    }
+
+    /** Bits that the answer tells about a group. */
+    double about(Group group) {
+        int[] digits = new int[group.members().size() + 1];
+        List<double[]> own = new ArrayList<>();
+        for (int i = 0; i < linked.size(); i++) {
+            Suspect suspect = linked.get(i);
+            if (!suspect.certain && suspect.group == group.number()) {
+                own.add(missing.get(i));
+                digits[suspect.position] = own.size();
+            }
+        }
+        return own.isEmpty() ? 0 : expected(group, digits, own, missingOthers(group));
+    }
+
+    /** By sign the chance that neither the outside nor causes beyond the group or proved ones show it. */
+    private double[] missingOthers(Group group) {
+        double[] base = leakMissing.clone();
+        for (int i = 0; i < linked.size(); i++) {
+            Suspect suspect = linked.get(i);
+            double[] row = missing.get(i);
             if (suspect.certain) {
                 for (int sign = 0; sign < signs; sign++) {
                     base[sign] *= row[sign];
                 }
-            } else if (at < 0) {
+            } else if (suspect.group != group.number()) {
                 for (int sign = 0; sign < signs; sign++) {
                     base[sign] *= 1 - suspect.probability * (1 - row[sign]);
                 }
-            } else {
-                local[at] = missing.size();
-                missing.add(row);
             }
         }
-        return missing.isEmpty() ? 0 : expected(group, local, missing, base);
+        return base;
     }
 
-    private static double expected(Group group, int[] local, List<double[]> missing, double[] base) {
-        int side = missing.size() + 1;
-        TreeMap<Integer, double[]> shares = new TreeMap<>();
-        for (Network.WeighedSet set : group.sets()) {
-            shares.computeIfAbsent(pattern(set, local, side), pattern -> new double[1])[0] += set.share();
-        }
-        double[] answers = new double[base.length + 1];
-        double[] given = new double[base.length + 1];
+    private double expected(Group group, int[] digits, List<double[]> own, double[] base) {
+        int side = own.size() + 1;
+        SharesByPattern shares = new SharesByPattern(group, digits, side);
+        double[] answers = new double[signs + 1];
+        double[] given = new double[signs + 1];
         double leftOver = 0;
         double total = 0;
-        for (Map.Entry<Integer, double[]> pattern : shares.entrySet()) {
-            double share = pattern.getValue()[0];
-            answersGiven(pattern.getKey(), side, missing, base, given);
+        for (int at = 0; at < shares.count(); at++) {
+            double share = shares.share(at);
+            answersGiven(shares.pattern(at), side, own, base, given);
             total += share;
             leftOver += share * entropy(given);
             for (int answer = 0; answer < answers.length; answer++) {
@@ -77,22 +112,7 @@ final class Information {
         return Math.max(0, entropy(answers) - leftOver / total);
     }
 
-    /** Members of the set that the answers depend on, as three digits; members are sorted, so the digits are too. */
-    private static int pattern(Network.WeighedSet set, int[] local, int side) {
-        int pattern = 0;
-        if (set.first() >= 0 && local[set.first()] >= 0) {
-            pattern = local[set.first()] + 1;
-        }
-        if (set.second() >= 0 && local[set.second()] >= 0) {
-            pattern = pattern * side + local[set.second()] + 1;
-        }
-        if (set.third() >= 0 && local[set.third()] >= 0) {
-            pattern = pattern * side + local[set.third()] + 1;
-        }
-        return pattern;
-    }
-
-    private static void answersGiven(int pattern, int side, List<double[]> missing, double[] base, double[] given) {
+    private static void answersGiven(int pattern, int side, List<double[]> own, double[] base, double[] given) {
         double none = 1;
         double sum = 0;
         for (int sign = 0; sign < base.length; sign++) {
@@ -100,7 +120,7 @@ final class Information {
             for (int rest = pattern; rest > 0; rest /= side) {
                 int member = rest % side - 1;
                 if (member >= 0) {
-                    miss *= missing.get(member)[sign];
+                    miss *= own.get(member)[sign];
                 }
             }
             none *= miss;

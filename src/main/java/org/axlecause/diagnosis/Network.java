@@ -59,12 +59,22 @@ final class Network {
         sets.add(-1, -1, -1, total);
         double[] one = new double[signs];
         double[] two = new double[signs];
+        double[] freeOdds = new double[free.length];
+        double[] firstTies = new double[free.length];
+        double[][] freeMissing = new double[free.length][];
+        for (int i = 0; i < free.length; i++) {
+            freeOdds[i] = baseOdds[free[i]];
+            freeMissing[i] = missing[free[i]];
+        }
         for (int i = 0; i < free.length; i++) {
             int first = free[i];
             product(base, missing[first], one);
             double weightOne = baseOdds[first] * shown(one);
             double withFirst = weightOne;
             sets.add(first, -1, -1, weightOne);
+            for (int k = i + 1; k < free.length; k++) {
+                firstTies[k] = together[first][free[k]];
+            }
             for (int j = i + 1; largest > 1 && j < free.length; j++) {
                 int second = free[j];
                 double pair = baseOdds[first] * baseOdds[second] * together[first][second];
@@ -75,16 +85,18 @@ final class Network {
                 double weightTwo = pair * shown(two);
                 double withSecond = weightTwo;
                 sets.add(first, second, -1, weightTwo);
+                double[] secondTies = together[second];
                 for (int k = j + 1; largest > 2 && k < free.length; k++) {
                     int third = free[k];
-                    double weight = pair * baseOdds[third] * together[first][third] * together[second][third];
-                    if (weight == 0) {
-                        continue;
+                    double weight = pair * freeOdds[k] * firstTies[k] * secondTies[third];
+                    if (weight != 0) {
+                        weight *= shown(two, freeMissing[k]);
+                        withSecond += weight;
+                        sums[third] += weight;
+                        if (sets.mayKeep(weight)) {
+                            sets.add(first, second, third, weight);
+                        }
                     }
-                    weight *= shown(two, missing[third]);
-                    withSecond += weight;
-                    sums[third] += weight;
-                    sets.add(first, second, third, weight);
                 }
                 sums[second] += withSecond;
                 withFirst += withSecond;
@@ -131,8 +143,11 @@ final class Network {
     }
 
     private double shown(double[] notShown, double[] by) {
+        if (notShown.length == 1) {
+            return 1 - notShown[0] * by[0];
+        }
         double shown = 1;
-        for (int sign = 0; sign < signs; sign++) {
+        for (int sign = 0; sign < notShown.length; sign++) {
             shown *= 1 - notShown[sign] * by[sign];
         }
         return shown;
@@ -163,16 +178,22 @@ final class Network {
         private double[] weights;
         private int count;
         private double heaviest;
+        private double least;
 
         Sets(int expected) {
             members = new int[3 * expected];
             weights = new double[expected];
         }
 
+        boolean mayKeep(double weight) {
+            return weight >= least;
+        }
+
         void add(int first, int second, int third, double weight) {
             if (weight > heaviest) {
                 heaviest = weight;
-            } else if (weight < heaviest * WORTH_KEEPING) {
+                least = heaviest * WORTH_KEEPING;
+            } else if (weight < least) {
                 return;
             }
             if (count == weights.length) {

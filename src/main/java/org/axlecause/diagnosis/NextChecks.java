@@ -3,19 +3,16 @@ package org.axlecause.diagnosis;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.LookingOver.Unlooked;
 import org.axlecause.diagnosis.Suspects.Suspect;
-import org.axlecause.facts.Axle;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.Place;
-import org.axlecause.facts.SymptomCode;
-import org.jspecify.annotations.Nullable;
 
 /** Chooses the checks that tell most per minute, and those that an opened axle calls for in any case. */
 final class NextChecks {
@@ -25,10 +22,10 @@ final class NextChecks {
 
     private final CauseModel model;
     private final Layout layout;
+    private final Possibilities possibilities;
     private final Evidence evidence;
     private final Suspects suspects;
     private final DiagnosisInput input;
-    private final Answers answers;
     private final Chains chains;
     private final LookingOver lookingOver;
     private final CheckScore score;
@@ -36,6 +33,7 @@ final class NextChecks {
     NextChecks(
             CauseModel model,
             Layout layout,
+            Possibilities possibilities,
             Evidence evidence,
             Suspects suspects,
             DiagnosisInput input,
@@ -43,10 +41,10 @@ final class NextChecks {
             LookingOver lookingOver) {
         this.model = model;
         this.layout = layout;
+        this.possibilities = possibilities;
         this.evidence = evidence;
         this.suspects = suspects;
         this.input = input;
-        this.answers = new Answers(model, layout);
         this.chains = chains;
         this.lookingOver = lookingOver;
         this.score = new CheckScore(model, input);
@@ -55,76 +53,88 @@ final class NextChecks {
     /** The checks worth making, best first. */
     List<NextCheck> best(List<Group> groups) {
         List<Group> doubtful = groups.stream().filter(this::inDoubt).toList();
-        List<CheckOption> options = options(doubtful);
         List<Unlooked> unlooked = lookingOver.unlooked();
         List<NextCheck> best = new ArrayList<>();
         int named = 0;
         Set<String> taken = new HashSet<>();
         for (CheckOption option : first(doubtful)) {
-            taken.add(key(option));
+            taken.add(key(option.check, option.place));
             best.add(next(option, false));
         }
-        for (CheckOption option : options) {
+        for (CheckOption option : options(doubtful)) {
             boolean asked = unlooked.stream().anyMatch(part -> part.at(option.check.code(), option.place));
-            if (taken.contains(key(option))) {
-                continue;
-            }
-            if (asked || named < model.settings().most()) {
+            if ((asked || named < model.settings().most()) && taken.add(key(option.check, option.place))) {
                 named += asked ? 0 : 1;
-                taken.add(key(option));
                 best.add(next(option, asked));
             }
         }
         for (Unlooked part : unlooked) {
             Check check = model.check(part.check());
-            if (taken.add(check.code() + " " + part.wheel()) && !forbidden(check)) {
-                best.add(next(new CheckOption(check, part.wheel()), true));
+            if (taken.add(key(check, part.wheel())) && !forbidden(check)) {
+                best.add(next(new CheckOption(at(check, part.wheel())), true));
             }
         }
         return best;
     }
 
+    private static String key(Check check, Place place) {
+        return check.code() + " " + place;
+    }
+
+    private CheckPlace at(Check check, Place place) {
+        return possibilities.checks().stream()
+                .filter(known -> known.is(check, place))
+                .findFirst()
+                .orElseGet(() -> CheckPlace.of(
+                        model, layout, new Answers(model, layout), check, place, possibilities.candidates()));
+    }
+
     /** Checks that come before all others: what a reading is worth is known before anything is taken apart for it. */
     private List<CheckOption> first(List<Group> doubtful) {
         List<CheckOption> first = new ArrayList<>();
-        for (Check check : model.checks()) {
-            if (check.firstAfter().isEmpty() || forbidden(check)) {
-                continue;
-            }
-            for (Place place : layout.places(check.level())) {
-                if (makesSense(check, place) && !isOpened(place) && isFirst(check, place, doubtful)) {
-                    CheckOption option = new CheckOption(check, place);
-                    List<Sign> open = openSigns(check, place);
-                    for (Group group : doubtful) {
-                        option.bits += Information.of(open, group, suspects, model);
-                    }
-                    first.add(option);
-                }
+        for (CheckPlace at : possibilities.checks()) {
+            if (!at.firstAfter().isEmpty()
+                    && !forbidden(at.check())
+                    && !isOpened(at.place())
+                    && isFirst(at, doubtful)
+                    && makesSense(at)) {
+                first.add(option(at, doubtful));
             }
         }
         return first;
     }
 
-    private boolean isFirst(Check check, Place place, List<Group> doubtful) {
-        boolean unknown = check.shows().stream()
-                .limit(1)
-                .flatMap(symptom -> signs(symptom, place).stream())
-                .anyMatch(evidence::open);
-        return unknown
-                && check.firstAfter().stream()
-                        .flatMap(symptom -> signs(symptom, place).stream())
+    private boolean isFirst(CheckPlace at, List<Group> doubtful) {
+        return at.firstAfter().stream()
                         .anyMatch(sign -> doubtful.stream()
-                                .anyMatch(group -> group.signs().contains(sign)));
+                                .anyMatch(group -> group.signs().contains(sign)))
+                && at.firstShown().stream().anyMatch(evidence::open);
     }
 
-    private Set<Sign> signs(SymptomCode symptom, Place place) {
-        TreeSet<Sign> signs = new TreeSet<>();
-        addSymptom(symptom, place, signs);
-        return signs;
+    private CheckOption option(CheckPlace at, List<Group> doubtful) {
+        CheckOption option = new CheckOption(at);
+        Information information = new Information(open(at), possibilities, suspects, model);
+        for (Group group : doubtful) {
+            double bits = information.about(group);
+            option.bits += bits;
+            if (bits > 0) {
+                option.groups.add(group);
+            }
+        }
+        return option;
     }
 
-    private static String key(CheckOption option) {
-        return option.check.code() + " " + option.place;
+    /** Numbers of what the check could tell of and nobody has looked for yet. */
+    private int[] open(CheckPlace at) {
+        int[] all = possibilities.numbersOf(at);
+        int[] open = new int[all.length];
+        int count = 0;
+        for (int sign : all) {
+            if (suspects.known(sign) == Evidence.Known.OPEN) {
+                open[count++] = sign;
+            }
+        }
+        return Arrays.copyOf(open, count);
     }
 
     private boolean inDoubt(Group group) {
@@ -137,7 +147,7 @@ final class NextChecks {
                         .anyMatch(member -> member.seen.containsKey(sign)
                                 && member.probability >= model.settings().settledAt()
                                 && endsTheAsking(member)));
-        return !settled && !ScopeDoubt.sameScope(group, layout, model.settings());
+        return !settled && !ScopeDoubt.sameScope(group, possibilities, model.settings());
     }
 
     /** A chain ends the asking once its first cause is known, and a reading that may pass once it was repeated. */
@@ -168,24 +178,11 @@ final class NextChecks {
             return List.of();
         }
         List<CheckOption> options = new ArrayList<>();
-        for (Check check : model.checks()) {
-            if (forbidden(check)) {
-                continue;
-            }
-            for (Place place : layout.places(check.level())) {
-                if (makesSense(check, place) && !opensTooSoon(check, place)) {
-                    CheckOption option = new CheckOption(check, place);
-                    List<Sign> open = openSigns(check, place);
-                    for (Group group : doubtful) {
-                        double bits = Information.of(open, group, suspects, model);
-                        option.bits += bits;
-                        if (bits > 0) {
-                            option.groups.add(group);
-                        }
-                    }
-                    if (option.bits >= model.settings().leastInformation()) {
-                        options.add(option);
-                    }
+        for (CheckPlace at : possibilities.checks()) {
+            if (!forbidden(at.check()) && !opensTooSoon(at.check(), at.place()) && makesSense(at)) {
+                CheckOption option = option(at, doubtful);
+                if (option.bits >= model.settings().leastInformation()) {
+                    options.add(option);
                 }
             }
         }
@@ -196,49 +193,16 @@ final class NextChecks {
         return options;
     }
 
-    private boolean makesSense(Check check, Place place) {
-        boolean fits = place.axle() == null
-                ? layout.vehicle().axles().stream().anyMatch(check::fits)
-                : fits(check, layout.axleOf(place));
-        SymptomCode needed = check.needsSymptom();
-        return fits
-                && (needed == null || evidence.sees(new Sign(needed.toString(), false, place)))
+    /** Whether there is a reason for the check there, and nobody has made it. */
+    private boolean makesSense(CheckPlace at) {
+        return (at.needs() == null || evidence.sees(at.needs()))
                 && input.findings().stream()
-                        .noneMatch(finding -> finding.check() == check.code() && covers(finding.place(), place));
-    }
-
-    private static boolean fits(Check check, @Nullable Axle axle) {
-        return axle != null && check.fits(axle);
+                        .noneMatch(
+                                finding -> finding.check() == at.check().code() && covers(finding.place(), at.place()));
     }
 
     private static boolean covers(Place found, Place asked) {
         return found.wheel().covers(asked) || asked.covers(found);
-    }
-
-    private List<Sign> openSigns(Check check, Place place) {
-        TreeSet<Sign> signs = new TreeSet<>();
-        for (SymptomCode symptom : check.shows()) {
-            addSymptom(symptom, place, signs);
-        }
-        for (Check.Outcome outcome : check.outcomes()) {
-            if (outcome.symptom() != null) {
-                addSymptom(outcome.symptom(), place, signs);
-            } else if (outcome.finding() != null) {
-                FindingEvidence finding = model.finding(outcome.finding());
-                for (Place at : layout.at(finding.level(), place)) {
-                    if (finding.on() == null || finding.on() == layout.brakeOf(at)) {
-                        signs.add(new Sign(finding.code(), true, at));
-                    }
-                }
-            }
-        }
-        return signs.stream().filter(evidence::open).toList();
-    }
-
-    private void addSymptom(SymptomCode symptom, Place place, Set<Sign> signs) {
-        for (Place at : layout.at(model.symptom(symptom).level(), place)) {
-            signs.add(new Sign(symptom.toString(), false, at));
-        }
     }
 
     private NextCheck next(CheckOption option, boolean lookingOver) {
@@ -253,31 +217,14 @@ final class NextChecks {
                 check.risk(),
                 check.cautions(),
                 lookingOver,
-                settles(check, option.place),
-                answers.of(check, option.place));
+                option.at.settles().stream().filter(this::isSuspected).toList(),
+                option.at.answers());
     }
 
-    private List<Candidate> settles(Check check, Place place) {
-        TreeSet<Candidate> settled = new TreeSet<>();
-        List<String> findings = answers.findingsOf(check);
-        for (Suspect suspect : suspects.all()) {
-            if (!suspect.certain && suspect.probability >= model.settings().shownFrom()) {
-                for (String code : findings) {
-                    boolean speaks = speaks(suspect.cause, code);
-                    if (speaks
-                            && layout.at(model.finding(code).level(), place).stream()
-                                    .anyMatch(at -> at.meets(suspect.candidate.place()))
-                            && suspect.candidate.place().meets(place)) {
-                        settled.add(suspect.candidate);
-                    }
-                }
-            }
-        }
-        return List.copyOf(settled);
-    }
-
-    private static boolean speaks(Cause cause, String code) {
-        return cause.provedBy().stream().anyMatch(together -> together.contains(code))
-                || cause.refutedBy().stream().anyMatch(together -> together.contains(code));
+    private boolean isSuspected(Candidate candidate) {
+        Suspect suspect = suspects.of(possibilities.numberOf(candidate));
+        return suspect != null
+                && !suspect.certain
+                && suspect.probability >= model.settings().shownFrom();
     }
 }

@@ -1,10 +1,13 @@
 package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CircuitSplit;
@@ -13,48 +16,112 @@ import org.axlecause.facts.Place;
 import org.axlecause.facts.Vehicle;
 import org.jspecify.annotations.Nullable;
 
-/** What could be wrong on every vehicle of one layout, and where each cause would show. */
+/**
+ * What could be wrong on every vehicle of one layout, where each cause would show, what it makes the scope, and what
+ * each check there could tell: all that is the same for such vehicles, worked out once. Causes are numbered in their
+ * order, and so are signs.
+ */
 final class Possibilities {
 
     private final List<Candidate> candidates;
-    private final Map<Candidate, List<Effect>> effects = new HashMap<>();
+    private final Map<Candidate, Integer> numbers = new HashMap<>();
+    private final List<List<Effect>> effects = new ArrayList<>();
+    private final List<List<Showing>> showing = new ArrayList<>();
+    private final List<BitSet> scopeMarks;
+    private final List<CheckPlace> checks;
+    private final IdentityHashMap<CheckPlace, int[]> checkSigns = new IdentityHashMap<>();
+    private final Signs signs;
+    private final Priors[] priors;
+    private final Steps steps;
 
     Possibilities(CauseModel model, Kind kind) {
-        Vehicle vehicle = kind.vehicle();
-        Layout layout = new Layout(vehicle);
+        Layout layout = new Layout(kind.vehicle());
+        candidates = candidates(model, layout);
+        candidates.forEach(candidate -> numbers.put(candidate, numbers.size()));
+        checks = checks(model, layout, candidates);
+        List<List<Shown>> shown = candidates.stream()
+                .map(candidate -> shown(model, layout, model.cause(candidate.code()), candidate.place()))
+                .toList();
+        TreeSet<Sign> all = new TreeSet<>();
+        shown.forEach(links -> links.forEach(link -> all.addAll(link.signs())));
+        checks.forEach(check -> all.addAll(check.signs()));
+        signs = new Signs(all);
+        checks.forEach(check -> checkSigns.put(check, signs.numbersOf(check.signs())));
+        for (int sign = 0; sign < signs.count(); sign++) {
+            showing.add(new ArrayList<>());
+        }
+        for (int candidate = 0; candidate < candidates.size(); candidate++) {
+            effects.add(effects(model.cause(candidates.get(candidate).code()), shown.get(candidate)));
+            for (Effect effect : effects.get(candidate)) {
+                for (int sign : effect.signs) {
+                    showing.get(sign).add(new Showing(candidate, effect));
+                }
+            }
+        }
+        scopeMarks = ScopeDoubt.numberedMarks(model, layout, candidates);
+        priors = new Priors[] {
+            new Priors(model, layout, false, false, candidates),
+            new Priors(model, layout, false, true, candidates),
+            new Priors(model, layout, true, false, candidates),
+            new Priors(model, layout, true, true, candidates)
+        };
+        steps = new Steps(model, layout, this);
+    }
+
+    private static List<Candidate> candidates(CauseModel model, Layout layout) {
         List<Candidate> found = new ArrayList<>();
         for (Cause cause : model.causes()) {
             for (Place place : layout.places(cause.level())) {
                 Axle axle = layout.axleOf(place);
-                if (axle == null ? fitsVehicle(cause, vehicle) : cause.fits(vehicle, axle)) {
-                    Candidate candidate = new Candidate(cause.code(), place);
-                    found.add(candidate);
-                    effects.put(candidate, effects(model, layout, cause, place));
+                if (axle == null ? fitsVehicle(cause, layout.vehicle()) : cause.fits(layout.vehicle(), axle)) {
+                    found.add(new Candidate(cause.code(), place));
                 }
             }
         }
         Collections.sort(found);
-        candidates = List.copyOf(found);
+        return List.copyOf(found);
     }
 
     private static boolean fitsVehicle(Cause cause, Vehicle vehicle) {
         return cause.fits(vehicle) && vehicle.axles().stream().anyMatch(axle -> axle.brake() != null);
     }
 
-    private static List<Effect> effects(CauseModel model, Layout layout, Cause cause, Place from) {
-        List<Effect> effects = new ArrayList<>();
+    private static List<CheckPlace> checks(CauseModel model, Layout layout, List<Candidate> candidates) {
+        Answers answers = new Answers(model, layout);
+        List<CheckPlace> checks = new ArrayList<>();
+        for (Check check : model.checks()) {
+            for (Place place : layout.places(check.level())) {
+                if (CheckPlace.fits(layout, check, place)) {
+                    checks.add(CheckPlace.of(model, layout, answers, check, place, candidates));
+                }
+            }
+        }
+        return checks;
+    }
+
+    private static List<Shown> shown(CauseModel model, Layout layout, Cause cause, Place from) {
+        List<Shown> shown = new ArrayList<>();
         for (Link link : cause.links()) {
             Level level = link.finding()
                     ? model.finding(link.evidence()).level()
                     : model.symptomOf(link.evidence()).level();
-            effects.add(new Effect(
+            shown.add(new Shown(
                     link.strength(),
                     layout.reached(from, link.reach(), level).stream()
                             .map(place -> new Sign(link.evidence(), link.finding(), place))
                             .toList(),
                     link.firstRunOnly()));
         }
-        return effects;
+        return shown;
+    }
+
+    private List<Effect> effects(Cause cause, List<Shown> shown) {
+        List<Effect> numbered = new ArrayList<>();
+        for (Shown link : shown) {
+            boolean asOne = link.signs().size() > 1 && (cause.alike() || cause.level() != Level.AXLE);
+            numbered.add(new Effect(link.strength(), asOne, link.firstRunOnly(), signs.numbersOf(link.signs())));
+        }
+        return numbered;
     }
 
     /** Every cause at every place where the layout allows it, sorted by code and place. */
@@ -62,19 +129,79 @@ final class Possibilities {
         return candidates;
     }
 
+    /** Number of a candidate; none for a cause that can't be at that place. */
+    int numberOf(Candidate candidate) {
+        return numbers.getOrDefault(candidate, Signs.NONE);
+    }
+
     /** What a candidate would show, in the order of its links. */
-    List<Effect> effectsOf(Candidate candidate) {
-        return effects.getOrDefault(candidate, List.of());
+    List<Effect> effectsOf(int candidate) {
+        return effects.get(candidate);
+    }
+
+    Signs signs() {
+        return signs;
+    }
+
+    /** The candidates that would show a sign, sorted. */
+    List<Showing> showing(int sign) {
+        return showing.get(sign);
+    }
+
+    /** Numbers of what a candidate makes the scope. */
+    BitSet scopeMarksOf(int candidate) {
+        return scopeMarks.get(candidate);
+    }
+
+    /** Numbers of what a check there could tell of, sorted. */
+    int[] numbersOf(CheckPlace check) {
+        int[] known = checkSigns.get(check);
+        return known == null ? signs.numbersOf(check.signs()) : known;
+    }
+
+    /** Every check at every place where it can be made, in the order of the files. */
+    List<CheckPlace> checks() {
+        return checks;
+    }
+
+    Priors priors(boolean oldDrums, boolean oldDiscs) {
+        return priors[(oldDrums ? 2 : 0) + (oldDiscs ? 1 : 0)];
+    }
+
+    /** How one thing leads to another. */
+    Steps steps() {
+        return steps;
+    }
+
+    private record Shown(double strength, List<Sign> signs, boolean firstRunOnly) {}
+
+    /**
+     * One link of a cause at a place. A cause of a circuit or of the vehicle shows as a whole or not at all, and then at
+     * each place with a chance of its own: four dragging wheels are one piece of evidence for what holds them all. A
+     * cause of an axle often shows at one of its wheels only, unless it works on both alike.
+     */
+    static final class Effect {
+
+        final double strength;
+        final boolean asOne;
+        final boolean firstRunOnly;
+        final int[] signs;
+
+        Effect(double strength, boolean asOne, boolean firstRunOnly, int[] signs) {
+            this.strength = strength;
+            this.asOne = asOne;
+            this.firstRunOnly = firstRunOnly;
+            this.signs = signs;
+        }
     }
 
     /**
-     * One link of a cause at a place.
+     * A candidate that would show a sign.
      *
-     * @param strength how surely it shows, a probability
-     * @param signs what it would show
-     * @param firstRunOnly whether it shows in a first run only
+     * @param candidate its number
+     * @param effect the link by which it would
      */
-    record Effect(double strength, List<Sign> signs, boolean firstRunOnly) {}
+    record Showing(int candidate, Effect effect) {}
 
     /**
      * The layout of a vehicle: all that causes can depend on, and nothing that tells two such vehicles apart.

@@ -1,9 +1,6 @@
 package org.axlecause.diagnosis;
 
-import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.Place;
@@ -17,32 +14,38 @@ final class Priors {
 
     private static final int WHEELS_OF_AN_AXLE = 2;
 
-    private final Map<Candidate, Double> priors = new HashMap<>();
+    private final double[] priors;
 
-    Priors(CauseModel model, Layout layout, LocalDate day, List<Candidate> candidates) {
+    /**
+     * @param oldDrums whether drum brakes count as old
+     * @param oldDiscs whether disc brakes count as old
+     * @param candidates the candidates in the order of their numbers
+     */
+    Priors(CauseModel model, Layout layout, boolean oldDrums, boolean oldDiscs, List<Candidate> candidates) {
         Settings settings = model.settings();
-        Long age = layout.age(day);
         double sum = 0;
-        Map<Candidate, Double> weights = new HashMap<>();
-        for (Candidate candidate : candidates) {
-            double weight = weight(model.cause(candidate.code()), candidate.place(), layout, settings, age);
-            weights.put(candidate, weight);
-            sum += weight;
+        priors = new double[candidates.size()];
+        for (int number = 0; number < priors.length; number++) {
+            Candidate candidate = candidates.get(number);
+            priors[number] = weight(model.cause(candidate.code()), candidate.place(), layout, oldDrums, oldDiscs);
+            sum += priors[number];
         }
-        for (Candidate candidate : candidates) {
-            Double bothSides = model.cause(candidate.code()).bothSides();
+        for (int number = 0; number < priors.length; number++) {
+            Double bothSides = model.cause(candidates.get(number).code()).bothSides();
             double alone = bothSides == null ? 1 : 1 - bothSides;
-            double prior = weights.getOrDefault(candidate, 0.0) / sum * settings.expectedFaults() * alone;
-            priors.put(candidate, Math.min(prior, settings.mostPrior()));
+            double prior = priors[number] / sum * settings.expectedFaults() * alone;
+            priors[number] = Math.min(prior, settings.mostPrior());
         }
     }
 
-    double of(Candidate candidate) {
-        Double prior = priors.get(candidate);
-        if (prior == null) {
-            throw new IllegalStateException(candidate + " is no candidate on this vehicle");
-        }
-        return prior;
+    /** Those that hold for the age of the vehicle; where it is unknown, brakes count as old. */
+    static Priors of(Possibilities possibilities, Settings settings, @Nullable Long age) {
+        return possibilities.priors(
+                age == null || age >= settings.drumOldFrom(), age == null || age >= settings.discOldFrom());
+    }
+
+    double of(int candidate) {
+        return priors[candidate];
     }
 
     /**
@@ -55,12 +58,12 @@ final class Priors {
         return pair / (1 - pair) / (odds * odds);
     }
 
-    private static double weight(Cause cause, Place place, Layout layout, Settings settings, @Nullable Long age) {
+    private static double weight(Cause cause, Place place, Layout layout, boolean oldDrums, boolean oldDiscs) {
         double weight = 0;
         for (Axle axle : layout.vehicle().axles()) {
             boolean here = place.axle() == null || place.axle() == axle.number();
             if (here && cause.fits(layout.vehicle(), axle)) {
-                weight += weight(cause, axle, settings, age);
+                weight += weight(cause, axle, oldDrums, oldDiscs);
             }
         }
         return switch (cause.level()) {
@@ -70,13 +73,12 @@ final class Priors {
         };
     }
 
-    private static double weight(Cause cause, Axle axle, Settings settings, @Nullable Long age) {
+    private static double weight(Cause cause, Axle axle, boolean oldDrums, boolean oldDiscs) {
         WheelBrake brake = WheelBrake.of(axle);
         if (brake == null) {
             return 0;
         }
-        int oldFrom = brake == WheelBrake.DRUM ? settings.drumOldFrom() : settings.discOldFrom();
-        Double weight = cause.weights().of(brake, age == null || age >= oldFrom);
+        Double weight = cause.weights().of(brake, brake == WheelBrake.DRUM ? oldDrums : oldDiscs);
         return weight == null ? 0 : weight;
     }
 }

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
+import org.axlecause.facts.Candidate;
 import org.axlecause.facts.Place;
+import org.jspecify.annotations.Nullable;
 
 /** Tells whether the doubt that is left about the causes of a group still matters to the work. */
 final class ScopeDoubt {
@@ -15,49 +17,63 @@ final class ScopeDoubt {
     private ScopeDoubt() {}
 
     /** Whether one scope holds over the sets of causes, those aside that are only in the background. */
-    static boolean sameScope(Group group, Layout layout, Settings settings) {
-        List<BitSet> marks = numberedMarks(group, layout, settings);
-        Map<BitSet, Double> scopes = new HashMap<>();
+    static boolean sameScope(Group group, Possibilities possibilities, Settings settings) {
+        BitSet none = new BitSet();
+        List<BitSet> marks = new ArrayList<>();
+        for (Suspect suspect : group.members()) {
+            marks.add(suspect.probability >= settings.background() ? possibilities.scopeMarksOf(suspect.number) : none);
+        }
+        Map<BitSet, double[]> scopes = new HashMap<>();
         double total = 0;
         double most = 0;
         for (Network.WeighedSet set : group.sets()) {
-            BitSet scope = new BitSet();
-            add(set.first(), marks, scope);
-            add(set.second(), marks, scope);
-            add(set.third(), marks, scope);
+            double[] held = scopes.computeIfAbsent(scope(set, marks, none), scope -> new double[1]);
+            held[0] += set.share();
             total += set.share();
-            most = Math.max(most, scopes.merge(scope, set.share(), Double::sum));
+            most = Math.max(most, held[0]);
         }
-        return most >= settings.sameScopeAt() * total && !emptyIsMost(scopes, most);
+        return most >= settings.sameScopeAt() * total && !emptyIsMost(scopes.get(none), most);
     }
 
-    private static boolean emptyIsMost(Map<BitSet, Double> scopes, double most) {
-        return scopes.getOrDefault(new BitSet(), 0.0) >= most;
+    private static boolean emptyIsMost(double @Nullable [] empty, double most) {
+        return most <= (empty == null ? 0 : empty[0]);
     }
 
-    private static void add(int member, List<BitSet> marks, BitSet scope) {
-        if (member >= 0) {
-            scope.or(marks.get(member));
+    /** What a set of causes makes the scope; mostly what one of them alone makes it. */
+    private static BitSet scope(Network.WeighedSet set, List<BitSet> marks, BitSet none) {
+        BitSet first = set.first() < 0 ? none : marks.get(set.first());
+        BitSet second = set.second() < 0 ? none : marks.get(set.second());
+        BitSet third = set.third() < 0 ? none : marks.get(set.third());
+        return union(union(first, second), third);
+    }
+
+    private static BitSet union(BitSet one, BitSet other) {
+        if (one.isEmpty()) {
+            return other;
         }
+        if (other.isEmpty()) {
+            return one;
+        }
+        BitSet both = (BitSet) one.clone();
+        both.or(other);
+        return both;
     }
 
-    /** By member the numbers of what it makes the scope; nothing for one in the background. */
-    private static List<BitSet> numberedMarks(Group group, Layout layout, Settings settings) {
+    /** By candidate the numbers of what it makes the scope. */
+    static List<BitSet> numberedMarks(CauseModel model, Layout layout, List<Candidate> candidates) {
         Map<String, Integer> numbers = new HashMap<>();
         List<BitSet> marks = new ArrayList<>();
-        for (Suspect suspect : group.members()) {
+        for (Candidate candidate : candidates) {
             BitSet own = new BitSet();
-            if (suspect.probability >= settings.background()) {
-                marks(suspect, layout).forEach(mark -> own.set(numbers.computeIfAbsent(mark, one -> numbers.size())));
-            }
+            marks(model.cause(candidate.code()), candidate.place(), layout)
+                    .forEach(mark -> own.set(numbers.computeIfAbsent(mark, one -> numbers.size())));
             marks.add(own);
         }
         return marks;
     }
 
-    private static List<String> marks(Suspect suspect, Layout layout) {
-        Place place = suspect.candidate.place();
-        return suspect.cause.signature().stream()
+    private static List<String> marks(Cause cause, Place place, Layout layout) {
+        return cause.signature().stream()
                 .filter(mark -> !mark.isNextRun())
                 .filter(mark -> mark.on() == null || mark.on() == layout.brakeOf(place))
                 .map(mark -> mark.action() + " " + mark.item() + " " + at(mark, place, layout))

@@ -1,16 +1,13 @@
 package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Set;
-import java.util.SortedMap;
 import java.util.TreeMap;
+import org.axlecause.diagnosis.Evidence.Known;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.ExplainedAway;
@@ -26,17 +23,19 @@ final class Suspects {
     private final CauseModel model;
     private final Possibilities possibilities;
     private final Evidence evidence;
+    private final Known[] known;
     private final List<Suspect> suspects = new ArrayList<>();
-    private final Map<Candidate, Suspect> byCandidate = new HashMap<>();
+    private final @Nullable Suspect[] byNumber;
     private final Set<Candidate> ruledOut = new HashSet<>();
     private final Set<Candidate> contradicted = new HashSet<>();
     private final TreeMap<Sign, Links> bySign = new TreeMap<>();
-    private final Map<Sign, List<OpenLink>> openLinks = new HashMap<>();
 
-    Suspects(CauseModel model, Layout layout, Evidence evidence, DiagnosisInput input, List<Candidate> candidates) {
+    Suspects(CauseModel model, Layout layout, Possibilities possibilities, Evidence evidence, DiagnosisInput input) {
         this.model = model;
-        this.possibilities = model.possibilities(input.vehicle());
+        this.possibilities = possibilities;
         this.evidence = evidence;
+        this.known = evidence.known(possibilities.signs());
+        this.byNumber = new Suspect[possibilities.candidates().size()];
         Set<Candidate> proved = new HashSet<>();
         input.proofs().forEach(proof -> proved.add(candidate(proof)));
         input.refutations().forEach(refutation -> {
@@ -56,15 +55,16 @@ final class Suspects {
             likelier.add(new Candidate(work.code(), work.place()));
         }
         evidence.seen().keySet().forEach(sign -> bySign.put(sign, new Links()));
-        Priors priors = new Priors(model, layout, input.day(), candidates);
-        for (Candidate candidate : candidates) {
-            if (ruledOut.contains(candidate)) {
-                noteRuledOut(candidate);
+        Priors priors = Priors.of(possibilities, model.settings(), layout.age(input.day()));
+        for (int number = 0; number < byNumber.length; number++) {
+            Candidate candidate = possibilities.candidates().get(number);
+            if (!ruledOut.isEmpty() && ruledOut.contains(candidate)) {
+                noteRuledOut(number);
                 continue;
             }
             boolean certain = proved.contains(candidate) && !contradicted.contains(candidate);
             Suspect suspect = new Suspect(
-                    suspects.size(), candidate, model.cause(candidate.code()), priors.of(candidate), certain);
+                    suspects.size(), number, candidate, model.cause(candidate.code()), priors.of(number), certain);
             if (background.contains(candidate)) {
                 suspect.odds *= model.settings().explainedAway();
                 suspect.explainedAway = true;
@@ -77,7 +77,7 @@ final class Suspects {
                 suspect.untold = true;
             }
             suspects.add(suspect);
-            byCandidate.put(candidate, suspect);
+            byNumber[number] = suspect;
             link(suspect);
         }
     }
@@ -95,9 +95,20 @@ final class Suspects {
         return suspects;
     }
 
+    /** The suspect of a candidate's number; null where it is ruled out. */
     @Nullable
-    Suspect of(CauseCode code, Place place) {
-        return byCandidate.get(new Candidate(code, place));
+    Suspect of(int number) {
+        return byNumber[number];
+    }
+
+    /** Whether no candidate is ruled out and none is certain. */
+    boolean undisturbed() {
+        return suspects.size() == byNumber.length && suspects.stream().noneMatch(suspect -> suspect.certain);
+    }
+
+    /** What is known of a sign, by its number. */
+    Known known(int sign) {
+        return known[sign];
     }
 
     Set<Candidate> ruledOut() {
@@ -114,15 +125,14 @@ final class Suspects {
         return bySign;
     }
 
-    private void noteRuledOut(Candidate candidate) {
+    private void noteRuledOut(int candidate) {
         for (Possibilities.Effect effect : possibilities.effectsOf(candidate)) {
-            if (isPast(effect, candidate)) {
+            if (isPast(effect, possibilities.candidates().get(candidate))) {
                 continue;
             }
-            for (Sign sign : effect.signs()) {
-                Links links = bySign.get(sign);
-                if (links != null) {
-                    links.ruledOut++;
+            for (int sign : effect.signs) {
+                if (known[sign] == Known.SEEN) {
+                    linksOf(sign).ruledOut++;
                 }
             }
         }
@@ -130,92 +140,66 @@ final class Suspects {
 
     /** Whether it would have shown in the first run only and the axle has had its second. */
     private boolean isPast(Possibilities.Effect effect, Candidate candidate) {
-        return effect.firstRunOnly() && evidence.runAgain(candidate.place());
+        return effect.firstRunOnly && evidence.runAgain(candidate.place());
     }
 
     private void link(Suspect suspect) {
-        for (Possibilities.Effect effect : possibilities.effectsOf(suspect.candidate)) {
-            if (isPast(effect, suspect.candidate)) {
-                continue;
-            }
-            Together together = new Together(suspect.cause, effect.signs(), effect.strength());
-            for (Sign sign : effect.signs()) {
-                Links links = bySign.get(sign);
-                if (links != null) {
-                    links.suspects.add(suspect);
-                    suspect.seen.put(sign, together.seen());
-                } else if (evidence.missed(sign)) {
-                    suspect.odds *= 1 - together.missed();
-                    suspect.missed.put(sign, together.missed());
-                } else {
-                    openLinks
-                            .computeIfAbsent(sign, empty -> new ArrayList<>())
-                            .add(new OpenLink(suspect, together.open()));
-                }
+        for (Possibilities.Effect effect : possibilities.effectsOf(suspect.number)) {
+            int seen = count(effect, Known.SEEN);
+            int missed = count(effect, Known.MISSED);
+            if (seen + missed > 0 && !isPast(effect, suspect.candidate)) {
+                link(suspect, effect, ifSeen(effect, seen), ifMissed(effect, seen, missed));
             }
         }
     }
 
-    /**
-     * Strengths of one link of a cause that shows at several places. A cause of a circuit or of the vehicle shows as a
-     * whole or not at all, and then at each place with a chance of its own: four dragging wheels are one piece of
-     * evidence for what holds them all. A cause of an axle often shows at one of its wheels only, unless it works on both
-     * alike.
-     */
-    private final class Together {
-
-        private final double strength;
-        private final boolean asOne;
-        private int seen;
-        private int missed;
-
-        Together(Cause cause, List<Sign> signs, double strength) {
-            this.strength = strength;
-            this.asOne = signs.size() > 1 && (cause.alike() || cause.level() != Level.AXLE);
-            for (Sign sign : signs) {
-                seen += bySign.containsKey(sign) ? 1 : 0;
-                missed += !bySign.containsKey(sign) && evidence.missed(sign) ? 1 : 0;
+    private void link(Suspect suspect, Possibilities.Effect effect, double ifSeen, double ifMissed) {
+        for (int sign : effect.signs) {
+            if (known[sign] == Known.SEEN) {
+                linksOf(sign).suspects.add(suspect);
+                suspect.seen.put(possibilities.signs().get(sign), ifSeen);
+            } else if (known[sign] == Known.MISSED) {
+                suspect.odds *= 1 - ifMissed;
+                suspect.missed.put(possibilities.signs().get(sign), ifMissed);
             }
-        }
-
-        double seen() {
-            return !asOne
-                    ? strength
-                    : Math.pow(strength, 1.0 / seen) * model.settings().shownTogether();
-        }
-
-        double missed() {
-            if (!asOne) {
-                return strength;
-            }
-            double each = model.settings().shownTogether();
-            return seen > 0 ? each : 1 - Math.pow(1 - strength + strength * Math.pow(1 - each, missed), 1.0 / missed);
-        }
-
-        double open() {
-            return asOne && seen > 0 ? model.settings().shownTogether() : strength;
         }
     }
 
-    /**
-     * By suspect that would show one of these signs, which nobody has looked for yet, and by sign the chance that it does
-     * not show it; sorted.
-     */
-    SortedMap<Suspect, double[]> missing(List<Sign> open) {
-        SortedMap<Suspect, double[]> missing = new TreeMap<>();
-        for (int sign = 0; sign < open.size(); sign++) {
-            for (OpenLink link : openLinks.getOrDefault(open.get(sign), List.of())) {
-                double[] row = missing.computeIfAbsent(link.suspect(), suspect -> certainlyMissing(open.size()));
-                row[sign] *= 1 - link.strength();
-            }
-        }
-        return missing;
+    private Links linksOf(int sign) {
+        return bySign.computeIfAbsent(possibilities.signs().get(sign), seen -> new Links());
     }
 
-    private static double[] certainlyMissing(int signs) {
-        double[] row = new double[signs];
-        Arrays.fill(row, 1);
-        return row;
+    private int count(Possibilities.Effect effect, Known state) {
+        int count = 0;
+        for (int sign : effect.signs) {
+            count += known[sign] == state ? 1 : 0;
+        }
+        return count;
+    }
+
+    /** Strength with which a link shows at each place where it is seen. */
+    private double ifSeen(Possibilities.Effect effect, int seen) {
+        return !effect.asOne
+                ? effect.strength
+                : Math.pow(effect.strength, 1.0 / seen) * model.settings().shownTogether();
+    }
+
+    /** Strength with which it would have shown at each place where it was missed. */
+    private double ifMissed(Possibilities.Effect effect, int seen, int missed) {
+        if (!effect.asOne) {
+            return effect.strength;
+        }
+        double each = model.settings().shownTogether();
+        double strength = effect.strength;
+        return seen > 0 ? each : 1 - Math.pow(1 - strength + strength * Math.pow(1 - each, missed), 1.0 / missed);
+    }
+
+    /** Strength with which a suspect shows at each place where nobody has looked yet; nothing where that has passed. */
+    double ifLookedFor(Suspect suspect, Possibilities.Effect effect) {
+        if (isPast(effect, suspect.candidate)) {
+            return 0;
+        }
+        return effect.asOne && count(effect, Known.SEEN) > 0 ? model.settings().shownTogether() : effect.strength;
     }
 
     /** How many times likelier both are together than each by itself; none where they exclude each other. */
@@ -250,7 +234,8 @@ final class Suspects {
     }
 
     private void addIfThere(CauseCode code, Place place, List<Suspect> tied) {
-        Suspect found = byCandidate.get(new Candidate(code, place));
+        int number = possibilities.numberOf(new Candidate(code, place));
+        Suspect found = number == Signs.NONE ? null : byNumber[number];
         if (found != null) {
             tied.add(found);
         }
@@ -262,12 +247,11 @@ final class Suspects {
         int ruledOut;
     }
 
-    private record OpenLink(Suspect suspect, double strength) {}
-
     /** A cause at a place while it is weighed. */
     static final class Suspect implements Comparable<Suspect> {
 
         final int index;
+        final int number;
         final Candidate candidate;
         final Cause cause;
         final double prior;
@@ -279,9 +263,12 @@ final class Suspects {
         boolean untold;
         double odds;
         double probability;
+        int group;
+        int position;
 
-        Suspect(int index, Candidate candidate, Cause cause, double prior, boolean certain) {
+        Suspect(int index, int number, Candidate candidate, Cause cause, double prior, boolean certain) {
             this.index = index;
+            this.number = number;
             this.candidate = candidate;
             this.cause = cause;
             this.prior = prior;
