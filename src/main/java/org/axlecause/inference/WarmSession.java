@@ -6,6 +6,7 @@ import java.util.List;
 import org.axlecause.facts.Conclusion;
 import org.kie.api.runtime.ClassObjectFilter;
 import org.kie.api.runtime.KieSession;
+import org.kie.api.runtime.rule.AgendaFilter;
 import org.kie.api.runtime.rule.FactHandle;
 
 /**
@@ -16,10 +17,14 @@ final class WarmSession {
 
     private static final ClassObjectFilter CONCLUSIONS = new ClassObjectFilter(Conclusion.class);
 
+    private static final AgendaFilter EVERY_RULE = match -> true;
+    private static final AgendaFilter NO_RULE = match -> false;
+
     private final KieSession session;
     private final List<? extends Collection<?>> shared;
     private final int bound;
     private final long atRest;
+    private final AgendaFilter whileClearing;
     private final List<FactHandle> ofTheCase = new ArrayList<>();
     private boolean clean;
 
@@ -28,8 +33,10 @@ final class WarmSession {
         this.shared = shared;
         this.bound = bound;
         shared.forEach(facts -> facts.forEach(session::insert));
-        fire();
+        fire(EVERY_RULE);
         this.atRest = session.getFactCount();
+        this.whileClearing =
+                atRest == shared.stream().mapToLong(Collection::size).sum() ? NO_RULE : EVERY_RULE;
         this.clean = true;
     }
 
@@ -55,7 +62,7 @@ final class WarmSession {
     List<Conclusion> conclude(Collection<?> facts) {
         clean = false;
         facts.forEach(fact -> ofTheCase.add(session.insert(fact)));
-        fire();
+        fire(EVERY_RULE);
         List<Conclusion> drawn = new ArrayList<>();
         for (Object concluded : session.getObjects(CONCLUSIONS)) {
             drawn.add((Conclusion) concluded);
@@ -63,11 +70,14 @@ final class WarmSession {
         return drawn;
     }
 
-    /** Takes the facts of the case out again, and with them what was concluded from them. */
+    /**
+     * Takes the facts of the case out again, and with them what was concluded from them. Rules would draw conclusions
+     * from facts that are half taken out already; where the shared facts alone lead to none, no rule is let.
+     */
     void clear() {
         ofTheCase.forEach(session::delete);
         ofTheCase.clear();
-        fire();
+        fire(whileClearing);
         clean = session.getFactCount() == atRest;
     }
 
@@ -75,8 +85,8 @@ final class WarmSession {
         session.dispose();
     }
 
-    private void fire() {
-        if (session.fireAllRules(bound) >= bound) {
+    private void fire(AgendaFilter filter) {
+        if (session.fireAllRules(filter, bound) >= bound) {
             throw new RunawayRules(bound);
         }
     }
