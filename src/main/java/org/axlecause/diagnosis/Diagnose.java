@@ -53,7 +53,8 @@ public final class Diagnose {
         List<Group> groups = new Groups(model, suspects).all();
         Chains chains = new Chains(model, layout, possibilities, evidence, suspects);
         LookingOver lookingOver = new LookingOver(model, layout, input);
-        NextChecks checks = new NextChecks(model, layout, possibilities, evidence, suspects, input, chains, lookingOver);
+        NextChecks checks =
+                new NextChecks(model, layout, possibilities, evidence, suspects, input, chains, lookingOver);
         return new Diagnosis(
                 ranked(input, evidence, suspects, chains),
                 checks.best(groups),
