@@ -112,7 +112,7 @@ final class ExamFigures {
                 "cases without a wrong answer: a sound part confirmed faulty %d, a sound test called false %d",
                 soundPartsConfirmedApartFromWrongAnswers().size(),
                 falselyConfirmedApartFromWrongAnswers().size());
-        Map<ExamCase, ExamCase.ScopeErrors> scope = new IdentityHashMap<>();
+        IdentityHashMap<ExamCase, ExamCase.ScopeErrors> scope = new IdentityHashMap<>();
         cases.forEach(one -> scope.put(one, one.scopeErrors()));
         line(
                 report,
