@@ -469,12 +469,17 @@ final class ComposeSheet {
         if (misses(row, "withinTarget")) {
             return "aim missed";
         }
-        return row.has("limit") || row.has("target") ? "kept" : "";
+        return hasLimit(row) || row.has("target") ? "kept" : "";
+    }
+
+    /** A limit of nothing is kept by every wheel that brakes at all, and says nothing on a sheet. */
+    private static boolean hasLimit(JsonNode row) {
+        return row.has("limit") && row.at("/limit/value").asDouble() > 0;
     }
 
     private static String limit(JsonNode row) {
         List<String> limits = new ArrayList<>();
-        if (row.has("limit") && row.at("/limit/value").asDouble() > 0) {
+        if (hasLimit(row)) {
             limits.add((isMinimum(row) ? "at least " : "at most ") + PlainWords.figure(row.path("limit")));
         }
         if (row.has("target")) {

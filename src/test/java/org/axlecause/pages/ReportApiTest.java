@@ -269,6 +269,9 @@ class ReportApiTest {
                 .contains("The repair is proven")
                 .contains("delay of letting go behind the other wheel 2.72 s 0 s aim 0.2 s kept")
                 .doesNotContain("missed");
+        assertThat(text(html("workshop")))
+                .contains("left wheel: highest force 1030 N 1014 N none")
+                .doesNotContain("none kept");
     }
 
     @Test
