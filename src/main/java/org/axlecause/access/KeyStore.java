@@ -77,6 +77,11 @@ public class KeyStore implements PanacheRepositoryBase<KeyEntity, KeyEntity.Key>
                 .toList();
     }
 
+    /** The key of this id of the open transaction's tenant, as it is listed. */
+    Optional<KeysResource.KeyView> view(String id) {
+        return findByIdOptional(new KeyEntity.Key(transaction.tenant(), id)).map(KeyEntity::toView);
+    }
+
     /** How many keys of this name are neither revoked nor expired. */
     long goodOnes(String name, OffsetDateTime now) {
         return count(

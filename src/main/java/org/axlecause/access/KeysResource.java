@@ -121,14 +121,13 @@ public class KeysResource {
     public RestResponse<KeyMade> make(@Nullable KeyWanted wanted) {
         Actor admin = actor.get();
         ApiKey made = transaction.call(admin.tenant(), () -> {
-            Checked checked = checked(wanted);
-            if (keys.goodOnes(checked.name(), OffsetDateTime.now(clock)) >= AT_A_TIME) {
+            KeyTerms terms = checked(wanted);
+            if (keys.goodOnes(terms.name(), OffsetDateTime.now(clock)) >= AT_A_TIME) {
                 throw RefusedException.because(
                         RefusedException.Reason.CONFLICT,
-                        "Two keys named '" + checked.name() + "' are good already. Revoke the older one first.");
+                        "Two keys named '" + terms.name() + "' are good already. Revoke the older one first.");
             }
-            return makeKey.in(
-                    admin.tenant(), checked.role(), checked.sites(), checked.expiresAt(), checked.name(), admin.name());
+            return makeKey.in(admin.tenant(), terms, admin.name());
         });
         CacheControl never = new CacheControl();
         never.setNoStore(true);
@@ -146,8 +145,7 @@ public class KeysResource {
     public void revoke(@PathParam("key") String id) {
         String tenant = actor.get().tenant();
         transaction.run(tenant, () -> {
-            boolean known = keys.views().stream().anyMatch(key -> key.key().equals(id) && isWithin(key.sites()));
-            if (!known) {
+            if (keys.view(id).filter(key -> isWithin(key.sites())).isEmpty()) {
                 throw RefusedException.notFound("There is no key '" + id + "'.");
             }
             keys.revoke(tenant, id);
@@ -159,7 +157,7 @@ public class KeysResource {
         return own == null || (touched != null && own.containsAll(touched));
     }
 
-    private Checked checked(@Nullable KeyWanted wanted) {
+    private KeyTerms checked(@Nullable KeyWanted wanted) {
         if (wanted == null) {
             throw RefusedException.invalidPayload(
                     List.of(new Problem.Cause("", "The body is empty; send name and role.")));
@@ -187,7 +185,7 @@ public class KeysResource {
         if (!causes.isEmpty() || role == null) {
             throw RefusedException.invalidPayload(causes);
         }
-        return new Checked(name, role, limitedTo, expiresAt);
+        return new KeyTerms(name, role, limitedTo, expiresAt);
     }
 
     /** The sites of the new key: known ones, and none that the admin may not touch. */
@@ -207,10 +205,4 @@ public class KeysResource {
         }
         return causes.isEmpty() ? List.copyOf(new TreeSet<>(wanted)) : null;
     }
-
-    private record Checked(
-            String name,
-            Role role,
-            @Nullable List<String> sites,
-            @Nullable OffsetDateTime expiresAt) {}
 }

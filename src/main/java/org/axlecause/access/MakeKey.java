@@ -1,10 +1,7 @@
 package org.axlecause.access;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.OffsetDateTime;
-import java.util.List;
 import org.axlecause.shared.TenantTransaction;
-import org.jspecify.annotations.Nullable;
 
 /** Makes a key for a tenant; the tenant is opened with its first key. */
 @ApplicationScoped
@@ -21,29 +18,20 @@ public class MakeKey {
     }
 
     /** The text of the new key, which is shown here and never again. */
-    public String make(
-            String tenant,
-            Role role,
-            @Nullable List<String> sites,
-            @Nullable OffsetDateTime expiresAt,
-            String name,
-            String createdBy) {
+    public String make(String tenant, KeyTerms terms, String createdBy) {
         return transaction.call(tenant, () -> {
             tenants.open(tenant, tenant);
-            return in(tenant, role, sites, expiresAt, name, createdBy).text();
+            return in(tenant, terms, createdBy).text();
         });
     }
 
     /** A new key of a tenant whose transaction is open. */
-    ApiKey in(
-            String tenant,
-            Role role,
-            @Nullable List<String> sites,
-            @Nullable OffsetDateTime expiresAt,
-            String name,
-            String createdBy) {
+    ApiKey in(String tenant, KeyTerms terms, String createdBy) {
         ApiKey key = ApiKey.made();
-        keys.add(new StoredKey(tenant, key.id(), key.hash(), role, sites, expiresAt, null), name, createdBy);
+        keys.add(
+                new StoredKey(tenant, key.id(), key.hash(), terms.role(), terms.sites(), terms.expiresAt(), null),
+                terms.name(),
+                createdBy);
         return key;
     }
 }

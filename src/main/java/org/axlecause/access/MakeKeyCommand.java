@@ -54,10 +54,8 @@ public class MakeKeyCommand implements QuarkusApplication {
                     .orElseThrow(() -> new IllegalArgumentException("--role is " + roleCode + ", which is no role"));
             out.println(makeKey.make(
                     tenant,
-                    role,
-                    sites(options.get("sites")),
-                    expiry(options.get("expires")),
-                    name(options, role),
+                    new KeyTerms(
+                            name(options, role), role, sites(options.get("sites")), expiry(options.get("expires"))),
                     NAME));
             return 0;
         } catch (IllegalArgumentException | DateTimeException e) {

@@ -82,8 +82,8 @@ class KeysApiTest {
         transaction.run("chain-b", () -> assertThat(keys.revoke("chain-a", id)).isFalse());
         assertThat(get(revoked, "/test/faulty").statusCode()).isEqualTo(200);
         transaction.run("chain-a", () -> assertThat(keys.revoke("chain-a", id)).isTrue());
-        String expired =
-                makeKey.make("chain-a", Role.ADMIN, null, OffsetDateTime.parse("2020-01-01T00:00:00Z"), "old", "test");
+        String expired = makeKey.make(
+                "chain-a", new KeyTerms("old", Role.ADMIN, null, OffsetDateTime.parse("2020-01-01T00:00:00Z")), "test");
 
         assertThat(get(key, "/test/faulty").statusCode()).isEqualTo(200);
         assertThat(get(key.substring(1), "/test/faulty").statusCode()).isEqualTo(401);
@@ -286,7 +286,7 @@ class KeysApiTest {
     }
 
     private String make(String tenant, Role role) {
-        return makeKey.make(tenant, role, null, null, "test", "test");
+        return makeKey.make(tenant, new KeyTerms("test", role, null, null), "test");
     }
 
     private static Response get(String key, String path) {
