@@ -46,35 +46,21 @@ final class Comparisons {
             FigureKind.RELEASE_TIME,
             FigureKind.RESIDUAL);
 
-    private static final Map<FigureKind, ThresholdCode> SERVICE_TARGETS = new EnumMap<>(Map.of(
-            FigureKind.IMBALANCE, ThresholdCode.RETEST_IMBALANCE,
-            FigureKind.PEAK_IMBALANCE, ThresholdCode.RETEST_IMBALANCE,
-            FigureKind.RISE_LAG, ThresholdCode.RETEST_LAG,
-            FigureKind.RELEASE_LAG, ThresholdCode.RETEST_LAG,
-            FigureKind.RELEASE_TIME, ThresholdCode.RETEST_RELEASE_TIME,
-            FigureKind.DRAG, ThresholdCode.RETEST_DRAG,
-            FigureKind.RESIDUAL, ThresholdCode.RETEST_DRAG,
-            FigureKind.FLUCTUATION, ThresholdCode.RETEST_FLUCTUATION));
+    private static final Map<FigureKind, Aim> SERVICE_AIMS = new EnumMap<>(Map.of(
+            FigureKind.IMBALANCE, new Aim(ThresholdCode.RETEST_IMBALANCE, ThresholdCode.ONE_WHEEL_LOW_IMBALANCE),
+            FigureKind.PEAK_IMBALANCE, new Aim(ThresholdCode.RETEST_IMBALANCE, ThresholdCode.ONE_WHEEL_LOW_IMBALANCE),
+            FigureKind.RISE_LAG, new Aim(ThresholdCode.RETEST_LAG, ThresholdCode.LAG),
+            FigureKind.RELEASE_LAG, new Aim(ThresholdCode.RETEST_LAG, ThresholdCode.LAG),
+            FigureKind.RELEASE_TIME, new Aim(ThresholdCode.RETEST_RELEASE_TIME, ThresholdCode.RELEASE_TIME),
+            FigureKind.DRAG, new Aim(ThresholdCode.RETEST_DRAG, ThresholdCode.DRAG_FORCE),
+            FigureKind.RESIDUAL, new Aim(ThresholdCode.RETEST_DRAG, ThresholdCode.RESIDUAL),
+            FigureKind.FLUCTUATION, new Aim(ThresholdCode.RETEST_FLUCTUATION, ThresholdCode.FLUCTUATION)));
 
-    private static final Map<FigureKind, ThresholdCode> PARKING_TARGETS = new EnumMap<>(Map.of(
-            FigureKind.IMBALANCE, ThresholdCode.RETEST_PARKING_IMBALANCE,
-            FigureKind.PEAK_IMBALANCE, ThresholdCode.RETEST_PARKING_IMBALANCE,
-            FigureKind.EFFICIENCY, ThresholdCode.RETEST_PARKING_EFFICIENCY));
-
-    private static final Map<FigureKind, ThresholdCode> SERVICE_SIGNS = new EnumMap<>(Map.of(
-            FigureKind.IMBALANCE, ThresholdCode.ONE_WHEEL_LOW_IMBALANCE,
-            FigureKind.PEAK_IMBALANCE, ThresholdCode.ONE_WHEEL_LOW_IMBALANCE,
-            FigureKind.RISE_LAG, ThresholdCode.LAG,
-            FigureKind.RELEASE_LAG, ThresholdCode.LAG,
-            FigureKind.RELEASE_TIME, ThresholdCode.RELEASE_TIME,
-            FigureKind.DRAG, ThresholdCode.DRAG_FORCE,
-            FigureKind.RESIDUAL, ThresholdCode.RESIDUAL,
-            FigureKind.FLUCTUATION, ThresholdCode.FLUCTUATION));
-
-    private static final Map<FigureKind, ThresholdCode> PARKING_SIGNS = new EnumMap<>(Map.of(
-            FigureKind.IMBALANCE, ThresholdCode.PARKING_IMBALANCE,
-            FigureKind.PEAK_IMBALANCE, ThresholdCode.PARKING_IMBALANCE,
-            FigureKind.EFFICIENCY, ThresholdCode.PARKING_LOW_EFFICIENCY));
+    private static final Map<FigureKind, Aim> PARKING_AIMS = new EnumMap<>(Map.of(
+            FigureKind.IMBALANCE, new Aim(ThresholdCode.RETEST_PARKING_IMBALANCE, ThresholdCode.PARKING_IMBALANCE),
+            FigureKind.PEAK_IMBALANCE, new Aim(ThresholdCode.RETEST_PARKING_IMBALANCE, ThresholdCode.PARKING_IMBALANCE),
+            FigureKind.EFFICIENCY,
+                    new Aim(ThresholdCode.RETEST_PARKING_EFFICIENCY, ThresholdCode.PARKING_LOW_EFFICIENCY)));
 
     private Comparisons() {}
 
@@ -123,8 +109,9 @@ final class Comparisons {
             @Nullable RegimeTerms terms) {
         BigDecimal after = Objects.requireNonNull(figure.value());
         Limit limit = strictest(figure, terms);
-        BigDecimal target = target(figure, vehicle, policy);
-        BigDecimal sign = value(policy, of(figure, SERVICE_SIGNS, PARKING_SIGNS));
+        Aim aim = aim(figure, vehicle);
+        BigDecimal target = aim == null ? null : value(policy, aim.target());
+        BigDecimal sign = aim == null ? null : value(policy, aim.sign());
         return new RetestComparison(
                 figure.kind(),
                 figure.brake(),
@@ -160,24 +147,17 @@ final class Comparisons {
         return kind.isBetterHigh() ? value.compareTo(other) >= 0 : value.compareTo(other) <= 0;
     }
 
-    private static @Nullable BigDecimal target(Figure figure, Vehicle vehicle, Policy policy) {
-        ThresholdCode usual = of(figure, SERVICE_TARGETS, PARKING_TARGETS);
-        return value(
-                policy,
-                usual == ThresholdCode.RETEST_FLUCTUATION && isDisc(figure.place(), vehicle)
-                        ? ThresholdCode.RETEST_FLUCTUATION_DISC
-                        : usual);
+    private static @Nullable Aim aim(Figure figure, Vehicle vehicle) {
+        if (figure.kind() == FigureKind.EFFICIENCY && !figure.place().equals(Place.VEHICLE)) {
+            return null;
+        }
+        Aim aim = (figure.brake() == BrakeSystem.PARKING ? PARKING_AIMS : SERVICE_AIMS).get(figure.kind());
+        return aim != null && figure.kind() == FigureKind.FLUCTUATION && isDisc(figure.place(), vehicle)
+                ? new Aim(ThresholdCode.RETEST_FLUCTUATION_DISC, aim.sign())
+                : aim;
     }
 
-    /** The threshold for a figure; null where there is none. */
-    private static @Nullable ThresholdCode of(
-            Figure figure, Map<FigureKind, ThresholdCode> service, Map<FigureKind, ThresholdCode> parking) {
-        return figure.kind() == FigureKind.EFFICIENCY && !figure.place().equals(Place.VEHICLE)
-                ? null
-                : (figure.brake() == BrakeSystem.PARKING ? parking : service).get(figure.kind());
-    }
-
-    private static @Nullable BigDecimal value(Policy policy, @Nullable ThresholdCode code) {
+    private static @Nullable BigDecimal value(Policy policy, ThresholdCode code) {
         return policy.thresholds().stream()
                 .filter(threshold -> threshold.code() == code)
                 .map(Threshold::value)
@@ -189,6 +169,14 @@ final class Comparisons {
         Axle axle = place.axle() == null ? null : vehicle.axle(place.axle());
         return axle != null && (axle.brake() == BrakeLayout.DISC_FLOATING || axle.brake() == BrakeLayout.DISC_FIXED);
     }
+
+    /**
+     * What the workshop makes of a figure.
+     *
+     * @param target value that a repaired axle should reach
+     * @param sign value from which the workshop looks into it
+     */
+    private record Aim(ThresholdCode target, ThresholdCode sign) {}
 
     private record Key(FigureKind kind, BrakeSystem brake, Place place) {
 
