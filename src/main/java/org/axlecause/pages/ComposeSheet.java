@@ -7,19 +7,15 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
 import org.axlecause.facts.ScopeAction;
-import org.axlecause.facts.VerificationOutcome;
 import org.jspecify.annotations.Nullable;
 
 /** Puts a case document into the words of a sheet; what is not in the document is not on the sheet. */
@@ -58,6 +54,7 @@ final class ComposeSheet {
         List<Sheet.Fault> faults = faults();
         List<Sheet.Reason> causes = causes();
         List<Sheet.Line> declined = declined();
+        SheetFigures figures = new SheetFigures(words, document, audience, axles);
         return new Sheet(
                 head(site, regime),
                 fitness(),
@@ -70,8 +67,8 @@ final class ComposeSheet {
                 groups,
                 groups.stream().flatMap(group -> group.lines().stream()).anyMatch(Sheet.Line::undecided),
                 price(),
-                proof(),
-                figures(),
+                figures.proof(),
+                figures.figures(),
                 checks(),
                 steps(),
                 cautions(),
@@ -163,7 +160,7 @@ final class ComposeSheet {
             used.add("lining");
         }
         return new Sheet.Fault(
-                sentence(placeOrVehicle(found.path("place"))),
+                PlainWords.sentence(PlainWords.placeOrVehicle(found.path("place"), axles)),
                 words.word("deficiencies", code, "text"),
                 number,
                 found.has("class") ? found.path("class").asText() : null);
@@ -192,7 +189,7 @@ final class ComposeSheet {
         long chance = Math.round(cause.path("probability").asDouble() * PERCENT);
         used.add("lining");
         return new Sheet.Reason(
-                sentence(placeOrVehicle(cause.path("place"))),
+                PlainWords.sentence(PlainWords.placeOrVehicle(cause.path("place"), axles)),
                 cause.path("text").asText(),
                 confirmed ? "found" : "suspected, about " + Math.max(1, chance) + " in 100, not proven",
                 stream(cause.path("chain")).skip(1).map(this::node).toList());
@@ -205,9 +202,9 @@ final class ComposeSheet {
 
     /** Axles at which something was found, suspected or is to be done; all where nothing is. */
     private String question(JsonNode question) {
-        return sentence(placeOrVehicle(question.path("place"))) + ": "
+        return PlainWords.sentence(PlainWords.placeOrVehicle(question.path("place"), axles)) + ": "
                 + question.path("says").asText() + " "
-                + sentence(question.path("resolve").asText());
+                + PlainWords.sentence(question.path("resolve").asText());
     }
 
     private Set<Integer> axlesOfConcern() {
@@ -397,138 +394,12 @@ final class ComposeSheet {
         return amount.path("amount").asText() + " " + amount.path("currency").asText();
     }
 
-    private Sheet.@Nullable Proof proof() {
-        JsonNode verification = document.path("verification");
-        String outcome = verification.path("outcome").asText();
-        if (outcome.isEmpty() || outcome.equals(VerificationOutcome.NOT_TESTED.toString())) {
-            return null;
-        }
-        String verdict =
-                switch (outcome) {
-                    case "verified" -> "The repair is proven: the last test and the looks after the work agree.";
-                    case "improved" -> "Better than before, but not proven yet.";
-                    default -> "The fault is not cured.";
-                };
-        return new Sheet.Proof(
-                verdict,
-                against(verification),
-                stream(verification.path("comparisons"))
-                        .filter(row -> !forCustomer() || isForCustomers(row))
-                        .map(this::compared)
-                        .toList());
-    }
-
-    /** What keeps the repair from being proven. */
-    private static List<String> against(JsonNode verification) {
-        Set<String> open =
-                stream(verification.path("open")).map(JsonNode::asText).collect(Collectors.toSet());
-        return stream(verification.path("because"))
-                .filter(reason -> open.contains(reason.at("/facts/0").asText()))
-                .map(reason -> reason.path("says").asText())
-                .distinct()
-                .toList();
-    }
-
-    private static boolean isForCustomers(JsonNode row) {
-        String kind = row.path("kind").asText();
-        return kind.equals("imbalance")
-                || (kind.equals("efficiency") && !row.path("place").has("axle"))
-                || misses(row, "withinLimit")
-                || misses(row, "withinTarget")
-                || (row.has("target") && row.has("before") && wasShort(row));
-    }
-
-    private static boolean misses(JsonNode row, String member) {
-        return row.has(member) && !row.path(member).asBoolean();
-    }
-
-    private static boolean wasShort(JsonNode row) {
-        int beside = row.at("/before/value")
-                .decimalValue()
-                .compareTo(row.at("/target/value").decimalValue());
-        return isMinimum(row) ? beside < 0 : beside > 0;
-    }
-
-    private static boolean isMinimum(JsonNode row) {
-        return row.path("kind").asText().equals("efficiency");
-    }
-
-    private Sheet.FigureRow compared(JsonNode row) {
-        return new Sheet.FigureRow(
-                figureName(row.path("brake").asText(), row.path("kind").asText(), row.path("place")),
-                PlainWords.figure(row.path("before")),
-                PlainWords.figure(row.path("after")),
-                limit(row),
-                verdict(row));
-    }
-
-    private static String verdict(JsonNode row) {
-        if (misses(row, "withinLimit")) {
-            return "limit missed";
-        }
-        if (misses(row, "withinTarget")) {
-            return "aim missed";
-        }
-        return hasLimit(row) || row.has("target") ? "kept" : "";
-    }
-
-    /** A limit of nothing is kept by every wheel that brakes at all, and says nothing on a sheet. */
-    private static boolean hasLimit(JsonNode row) {
-        return row.has("limit") && row.at("/limit/value").asDouble() > 0;
-    }
-
-    private static String limit(JsonNode row) {
-        List<String> limits = new ArrayList<>();
-        if (hasLimit(row)) {
-            limits.add((isMinimum(row) ? "at least " : "at most ") + PlainWords.figure(row.path("limit")));
-        }
-        if (row.has("target")) {
-            limits.add("aim " + PlainWords.figure(row.path("target")));
-        }
-        return limits.isEmpty() ? "none" : String.join(", ", limits);
-    }
-
-    private String figureName(String brake, String kind, JsonNode place) {
-        return sentence(brakeName(brake)) + ", " + placeOrVehicle(place) + ": " + words.word("figures", kind, "text");
-    }
-
-    static String brakeName(String brake) {
-        return switch (brake) {
-            case "service" -> "foot brake";
-            case "parking" -> "parking brake";
-            default -> "secondary brake";
-        };
-    }
-
-    private List<Sheet.FigureRow> figures() {
-        record Key(String brake, String kind, JsonNode place) {}
-        Map<Key, JsonNode[]> rows = new LinkedHashMap<>();
-        for (JsonNode figure : document.path("figures")) {
-            String kind = figure.path("figure").asText();
-            if (figure.has("value") && words.optional("figures", kind, "text") != null) {
-                int column = figure.path("stage").asText().equals("final") ? 1 : 0;
-                rows.computeIfAbsent(
-                                        new Key(figure.path("brake").asText(), kind, figure.path("place")),
-                                        key -> new JsonNode[2])[column] =
-                        figure.path("value");
-            }
-        }
-        List<Sheet.FigureRow> figures = new ArrayList<>();
-        rows.forEach((key, values) -> figures.add(new Sheet.FigureRow(
-                figureName(key.brake(), key.kind(), key.place()),
-                values[0] == null ? "not measured" : PlainWords.figure(values[0]),
-                values[1] == null ? "not measured" : PlainWords.figure(values[1]),
-                "",
-                "")));
-        return figures;
-    }
-
     private List<Sheet.Check> checks() {
         return stream(document.path("nextChecks"))
                 .map(check -> new Sheet.Check(
-                        sentence(check.path("text")
+                        PlainWords.sentence(check.path("text")
                                 .asText(check.path("check").asText().replace('-', ' '))),
-                        sentence(placeOrVehicle(check.path("place"))),
+                        PlainWords.sentence(PlainWords.placeOrVehicle(check.path("place"), axles)),
                         check.path("minutes").asInt() + " min, "
                                 + ACCESS.get(Math.min(check.path("access").asInt(), ACCESS.size() - 1))))
                 .toList();
@@ -546,7 +417,7 @@ final class ComposeSheet {
             steps.add(new Sheet.Step(
                     steps.size() + 1,
                     step.path("says").asText(),
-                    sentence(placeOrVehicle(step.path("place"))),
+                    PlainWords.sentence(PlainWords.placeOrVehicle(step.path("place"), axles)),
                     step.path("verify").asText(),
                     step.has("stop") ? step.path("stop").asText() : null,
                     stream(step.path("tools")).map(JsonNode::asText).toList(),
@@ -595,11 +466,6 @@ final class ComposeSheet {
                 .toList();
     }
 
-    private String placeOrVehicle(JsonNode place) {
-        String words = PlainWords.place(place, axles);
-        return words.isEmpty() ? "whole vehicle" : words;
-    }
-
     private static List<String> says(JsonNode concluded) {
         return stream(concluded.path("because"))
                 .map(reason -> reason.path("says").asText())
@@ -620,11 +486,7 @@ final class ComposeSheet {
         return line.path("standing").asText().equals(standing.toString());
     }
 
-    private static String sentence(String text) {
-        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
-    }
-
-    private static Stream<JsonNode> stream(JsonNode array) {
+    static Stream<JsonNode> stream(JsonNode array) {
         List<JsonNode> items = new ArrayList<>();
         array.forEach(items::add);
         return items.stream();

@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.axlecause.facts.DeficiencyCode;
 import org.axlecause.facts.FitnessLevel;
@@ -86,6 +87,23 @@ final class PlainWords {
             words.add("brake circuit " + place.path("circuit").asText());
         }
         return String.join(", ", words);
+    }
+
+    static String placeOrVehicle(JsonNode place, int axles) {
+        String words = place(place, axles);
+        return words.isEmpty() ? "whole vehicle" : words;
+    }
+
+    static String sentence(String text) {
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    static String brake(String brake) {
+        return switch (brake) {
+            case "service" -> "foot brake";
+            case "parking" -> "parking brake";
+            default -> "secondary brake";
+        };
     }
 
     static String axle(int number, int axles) {

@@ -56,7 +56,7 @@ final class SheetCharts {
                 add(bars, side, AFTER, found.get("final" + side));
             }
             if (!bars.isEmpty()) {
-                String brake = ComposeSheet.brakeName(key.brake());
+                String brake = PlainWords.brake(key.brake());
                 String title = "The two wheels of the " + PlainWords.axle(key.axle(), axles) + ", " + brake;
                 pictures.add(new Sheet.Picture(
                         title,
@@ -127,7 +127,7 @@ final class SheetCharts {
             }
         }
         String title = "Force over time, " + PlainWords.axle(axle, axles) + ", "
-                + ComposeSheet.brakeName(test.path("brake").asText()) + ", test "
+                + PlainWords.brake(test.path("brake").asText()) + ", test "
                 + stage(test.path("stage").asText());
         String described = "Left wheel solid line, right wheel dashed line. "
                 + String.join(

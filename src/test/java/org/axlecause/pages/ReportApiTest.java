@@ -274,6 +274,16 @@ class ReportApiTest {
                 .doesNotContain("none kept");
     }
 
+    /** Japan, secondary source: the force of an axle in N per kg has a least value, not a greatest one. */
+    @Test
+    void a_least_value_is_called_one_whatever_the_figure() throws IOException {
+        send("oiled-lining-and-seized-cable-repaired", "gb-annual", "jp-inspection");
+
+        assertThat(text(html("workshop")))
+                .containsPattern("effort per mass [0-9.]+ N/kg [0-9.]+ N/kg at least [0-9.]+ N/kg")
+                .doesNotContainPattern("effort per mass [0-9.]+ N/kg [0-9.]+ N/kg at most");
+    }
+
     @Test
     void the_workshop_reads_what_is_open_and_what_closes_it() throws IOException {
         send("oiled-lining-and-seized-cable-found");
