@@ -4,6 +4,7 @@ import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import org.axlecause.access.MakeKeyCommand;
 import org.axlecause.shared.DatabaseAtHand;
+import org.axlecause.shared.RequestDeadline;
 
 /** Starts the service, with a database of its own where none is named; or runs the command {@code make-key}. */
 @QuarkusMain
@@ -16,6 +17,7 @@ public final class Axlecause {
             DatabaseAtHand.forCommand();
             Quarkus.run(MakeKeyCommand.class, arguments);
         } else {
+            RequestDeadline.keep();
             DatabaseAtHand.forService();
             Quarkus.run(arguments);
         }

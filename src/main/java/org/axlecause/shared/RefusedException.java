@@ -71,6 +71,7 @@ public final class RefusedException extends RuntimeException {
         NOT_FOUND(404, "not-found", "There is nothing at this address"),
         METHOD_NOT_ALLOWED(405, "method-not-allowed", "This address doesn't take that method"),
         NOT_ACCEPTABLE(406, "not-acceptable", "None of the accepted formats can be given"),
+        REQUEST_TIMEOUT(408, "request-timeout", "The request took too long to arrive"),
         IDENTITY_CONFLICT(409, "identity-conflict", "The same identity was sent with other content"),
         CONFLICT(409, "conflict", "The request doesn't fit the present state"),
         PRECONDITION_FAILED(412, "precondition-failed", "The document has changed in the meantime"),
