@@ -25,6 +25,9 @@ public class KeyStore implements PanacheRepositoryBase<KeyEntity, KeyEntity.Key>
     private static final String LOOK_UP =
             "SELECT tenant_id, key_hash, role, sites, expires_at, revoked_at FROM find_api_key(?)";
 
+    private static final String ONE_AT_A_TIME =
+            "SELECT pg_advisory_xact_lock(hashtextextended('keys of ' || CAST(? AS text), 0))";
+
     private final DataSource dataSource;
     private final TenantTransaction transaction;
     private final Clock clock;
@@ -80,6 +83,16 @@ public class KeyStore implements PanacheRepositoryBase<KeyEntity, KeyEntity.Key>
     /** The key of this id of the open transaction's tenant, as it is listed. */
     Optional<KeysResource.KeyView> view(String id) {
         return findByIdOptional(new KeyEntity.Key(transaction.tenant(), id)).map(KeyEntity::toView);
+    }
+
+    /** Waits until no other transaction makes keys of this tenant, and keeps the others waiting until this one ends. */
+    void makeOneAtATime() {
+        transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement lock = connection.prepareStatement(ONE_AT_A_TIME)) {
+                lock.setString(1, tenant);
+                return lock.execute();
+            }
+        });
     }
 
     /** How many keys of this name are neither revoked nor expired. */

@@ -21,6 +21,7 @@ import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -69,7 +70,7 @@ public class KeysResource {
      */
     public record KeyWanted(
             @Nullable String name,
-            @Nullable String role,
+            @Schema(implementation = Role.class) @Nullable String role,
             @Nullable List<String> sites,
             @Nullable OffsetDateTime expiresAt) {}
 
@@ -96,7 +97,7 @@ public class KeysResource {
     public record KeyView(
             String key,
             String name,
-            String role,
+            @Schema(implementation = Role.class) String role,
             @Nullable List<String> sites,
             OffsetDateTime createdAt,
             String createdBy,
@@ -122,6 +123,7 @@ public class KeysResource {
         Actor admin = actor.get();
         ApiKey made = transaction.call(admin.tenant(), () -> {
             KeyTerms terms = checked(wanted);
+            keys.makeOneAtATime();
             if (keys.goodOnes(terms.name(), OffsetDateTime.now(clock)) >= AT_A_TIME) {
                 throw RefusedException.because(
                         RefusedException.Reason.CONFLICT,

@@ -103,6 +103,9 @@ public class SitesResource {
     @Needs(Role.ADMIN)
     @Operation(operationId = "putSite", summary = "Make or change a site")
     public SiteView put(@PathParam("site") String code, SiteView sent) {
+        if (!actor.get().maySee(code)) {
+            throw RefusedException.notFound("There is no site '" + code + "'.");
+        }
         Site site = checked(code, sent);
         return transaction.call(actor.get().tenant(), () -> SiteView.of(sites.save(site)));
     }

@@ -27,7 +27,6 @@ import org.axlecause.facts.Spot;
 import org.axlecause.facts.StepCode;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.inference.Layer;
-import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -254,7 +253,7 @@ final class Entries {
             @Schema(description = "Part of the regime's file: imbalance, effort, masses, items, limits and so on.")
             String about,
 
-            @Schema(description = "The statement with the conditions under which it holds.", type = SchemaType.OBJECT)
+            @Schema(description = "The statement with the conditions under which it holds.")
             JsonNode says,
 
             KnowledgeStanding standing,
@@ -360,7 +359,7 @@ final class Entries {
             @Schema(description = "File of the rules folder that holds it.")
             String file,
 
-            @Schema(description = "The value as its file writes it.", type = SchemaType.OBJECT)
+            @Schema(description = "The value as its file writes it.")
             JsonNode says,
 
             KnowledgeStanding standing,

@@ -17,13 +17,14 @@ import org.jboss.jandex.RecordComponentInfo;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Makes the generated contract say what the JSON does: enums by their codes, and as required every member of a record
- * that can't be null.
+ * Makes the generated contract say what the JSON does: enums by their codes, as required every member of a record that
+ * can't be null, and nothing of a member that may be any JSON.
  */
 @OpenApiFilter(OpenApiFilter.RunStage.BUILD)
 public final class ContractWords implements OASFilter {
 
     private static final DotName NULLABLE = DotName.createSimple(Nullable.class);
+    private static final String ANY_JSON = "JsonNode";
     private static final String OURS = "org.axlecause.";
 
     private final Map<String, List<ClassInfo>> types;
@@ -40,7 +41,11 @@ public final class ContractWords implements OASFilter {
         if (document.getComponents() == null || document.getComponents().getSchemas() == null) {
             return;
         }
+        document.getComponents().removeSchema(ANY_JSON);
         document.getComponents().getSchemas().forEach((name, schema) -> {
+            if (schema.getProperties() != null) {
+                schema.getProperties().values().forEach(ContractWords::keepReferenceAlone);
+            }
             ClassInfo type = typeBehind(name, schema);
             if (type != null && type.isEnum()) {
                 schema.setEnumeration(codes(type));
@@ -48,6 +53,19 @@ public final class ContractWords implements OASFilter {
                 schema.setRequired(requiredMembers(type, schema));
             }
         });
+    }
+
+    /**
+     * What a reference says is enough, the generator adds a type that may differ; and a member that holds whatever JSON a
+     * file has is no object with the getters of the JSON library.
+     */
+    private static void keepReferenceAlone(Schema member) {
+        if (member.getRef() != null) {
+            member.setType(null);
+            if (member.getRef().endsWith("/" + ANY_JSON)) {
+                member.setRef(null);
+            }
+        }
     }
 
     /** Types that share a simple name get a number behind it in the contract; their members tell them apart. */

@@ -10,6 +10,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -19,6 +21,11 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 public class FaultyResource {
+
+    /** One permit for each request that has begun to wait, and one for each that may go on. */
+    static final Semaphore WAITING = new Semaphore(0);
+
+    static final Semaphore GOING_ON = new Semaphore(0);
 
     private final CurrentActor actor;
 
@@ -72,6 +79,15 @@ public class FaultyResource {
     @Needs(Role.DESK)
     public String desk() {
         return "\"desk\"";
+    }
+
+    @GET
+    @Path("wait")
+    @Operation(hidden = true)
+    @Needs
+    public String waiting() throws InterruptedException {
+        WAITING.release();
+        return GOING_ON.tryAcquire(30, TimeUnit.SECONDS) ? "\"done\"" : "\"given up\"";
     }
 
     @GET

@@ -4,7 +4,6 @@ import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
@@ -13,13 +12,15 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.stream.Stream;
 import org.axlecause.shared.TenantTransaction;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-@TestProfile(KeysApiTest.WithKeys.class)
+@TestProfile(WithKeys.class)
 class KeysApiTest {
 
     @Inject
@@ -33,17 +34,6 @@ class KeysApiTest {
 
     @Inject
     TenantTransaction transaction;
-
-    /** Access by keys, reachable from everywhere. */
-    public static class WithKeys implements QuarkusTestProfile {
-        @Override
-        public Map<String, String> getConfigOverrides() {
-            return Map.of(
-                    "axlecause.access", "keys",
-                    "quarkus.http.host", "0.0.0.0",
-                    "axlecause.requests-per-minute", "30");
-        }
-    }
 
     @Test
     void without_a_key_nobody_comes_in() {
@@ -225,6 +215,26 @@ class KeysApiTest {
     }
 
     @Test
+    void admins_who_make_a_key_of_one_name_at_once_get_two_between_them() {
+        String admin = make("chain-h", Role.ADMIN);
+        ExecutorService admins = Executors.newFixedThreadPool(3);
+
+        List<Integer> statuses = Stream.generate(() -> CompletableFuture.supplyAsync(
+                        () -> post(admin, "{\"name\": \"lane\", \"role\": \"sender\"}")
+                                .statusCode(),
+                        admins))
+                .limit(3)
+                .toList()
+                .stream()
+                .map(CompletableFuture::join)
+                .sorted()
+                .toList();
+        admins.shutdown();
+
+        assertThat(statuses).containsExactly(201, 201, 409);
+    }
+
+    @Test
     void all_that_is_wrong_with_a_wanted_key_is_said_at_once() {
         String admin = make("chain-d", Role.ADMIN);
 
@@ -244,11 +254,11 @@ class KeysApiTest {
     void a_key_that_asks_too_often_is_told_how_long_to_wait_and_no_other_key_with_it() {
         String busy = make("chain-g", Role.DESK);
         Response first = get(busy, "/test/faulty");
-        assertThat(first.header("RateLimit-Policy")).isEqualTo("\"key\";q=30;w=60");
-        assertThat(first.header("RateLimit")).matches("\"key\";r=29;t=[1-9][0-9]*");
+        assertThat(first.header("RateLimit-Policy")).isEqualTo("\"key\";q=200;w=60");
+        assertThat(first.header("RateLimit")).matches("\"key\";r=199;t=[1-9][0-9]*");
 
         Response last = Stream.generate(() -> get(busy, "/test/faulty"))
-                .limit(100)
+                .limit(300)
                 .filter(answer -> answer.statusCode() != 200)
                 .findFirst()
                 .orElseThrow();
@@ -257,7 +267,7 @@ class KeysApiTest {
         assertThat(last.contentType()).startsWith("application/problem+json");
         assertThat(last.jsonPath().getString("code")).isEqualTo("too-many-requests");
         assertThat(last.jsonPath().getString("detail"))
-                .startsWith("Too many requests with this key: at most 30 in 60 s. Wait ");
+                .startsWith("Too many requests with this key: at most 200 in 60 s. Wait ");
         assertThat(last.header("RateLimit")).isEqualTo("\"key\";r=0;t=" + last.header("Retry-After"));
         assertThat(Integer.parseInt(last.header("Retry-After"))).isBetween(1, 2);
         assertThat(get(make("chain-g", Role.DESK), "/test/faulty").statusCode()).isEqualTo(200);
@@ -271,7 +281,7 @@ class KeysApiTest {
             assertThat(get(damaged, "/test/faulty").statusCode()).isEqualTo(401);
         }
 
-        assertThat(get(key, "/test/faulty").header("RateLimit")).startsWith("\"key\";r=29;");
+        assertThat(get(key, "/test/faulty").header("RateLimit")).startsWith("\"key\";r=199;");
     }
 
     private static Response post(String key, String body) {

@@ -8,7 +8,9 @@ import io.restassured.RestAssured;
 import io.restassured.http.ContentType;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
@@ -99,6 +101,63 @@ class ProblemsApiTest {
                     .startsWith("HTTP/1.1 413")
                     .contains("application/problem+json", "\"code\":\"too-large\"", "\"instance\":\"/test/faulty\"");
         }
+    }
+
+    @Test
+    void a_body_over_the_limit_that_announces_nothing_is_told_so_when_it_gets_there() throws IOException {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), RestAssured.port)) {
+            socket.setSoTimeout(10_000);
+            OutputStream out = socket.getOutputStream();
+            out.write(String.join(
+                            "\r\n",
+                            "POST /test/faulty HTTP/1.1",
+                            "Host: localhost",
+                            "Content-Type: application/json",
+                            "Transfer-Encoding: chunked",
+                            "",
+                            "")
+                    .getBytes(StandardCharsets.US_ASCII));
+            String answer = answerTo(socket, () -> {
+                byte[] chunk = ("100000\r\n" + " ".repeat(0x100000) + "\r\n").getBytes(StandardCharsets.US_ASCII);
+                for (int sent = 0; sent < 20; sent++) {
+                    out.write(chunk);
+                }
+            });
+
+            assertThat(answer).startsWith("HTTP/1.1 413").contains("\"code\":\"too-large\"");
+        }
+    }
+
+    @Test
+    void a_compressed_body_is_refused_unread() {
+        Response answer = given().header("Content-Encoding", "gzip")
+                .contentType("application/cloudevents+json")
+                .body(new byte[] {0x1f, (byte) 0x8b, 8, 0})
+                .post("/v1/events");
+
+        assertThat(problem(answer, 415, "unsupported-format").getString("detail"))
+                .isEqualTo("Content-Encoding is gzip; bodies are read uncompressed only. Send it as it is.");
+    }
+
+    /** The service closes the connection while it is still written to, which the writer then sees as an error. */
+    private static String answerTo(Socket socket, Writing writing) throws IOException {
+        try {
+            writing.write();
+        } catch (IOException closed) {
+            assertThat(closed.getMessage()).containsAnyOf("reset", "Broken pipe");
+        }
+        ByteArrayOutputStream answer = new ByteArrayOutputStream();
+        try {
+            socket.getInputStream().transferTo(answer);
+        } catch (IOException reset) {
+            assertThat(reset.getMessage()).contains("reset");
+        }
+        return answer.toString(StandardCharsets.UTF_8);
+    }
+
+    @FunctionalInterface
+    private interface Writing {
+        void write() throws IOException;
     }
 
     private static Response post(String body) {
