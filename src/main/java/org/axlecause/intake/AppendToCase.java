@@ -109,6 +109,7 @@ class AppendToCase {
         private final Map<Integer, Receipt> refused = new TreeMap<>();
         private final Map<Integer, EntryId> stored = new TreeMap<>();
         private final Map<Integer, Standing> standings = new HashMap<>();
+        private final Map<Integer, List<Problem.Cause>> warnings = new HashMap<>();
 
         Sorting(String reference, Actor actor, OffsetDateTime now) {
             this.reference = reference;
@@ -152,6 +153,7 @@ class AppendToCase {
             if (before == null) {
                 fresh.put(event.id(), newEvent(event, data, digest));
                 entries.put(event.id(), EntryReader.read(event.type(), data));
+                warnings.put(index, ContentCheck.warnings(event.type(), event.data()));
                 keep(index, event.id(), Standing.ACCEPTED);
             } else if (before.equals(digest)) {
                 keep(index, event.id(), Standing.DUPLICATE);
@@ -188,7 +190,8 @@ class AppendToCase {
                             id,
                             standings.getOrDefault(index, Standing.DUPLICATE),
                             reference,
-                            judged || fresh.isEmpty())));
+                            judged || fresh.isEmpty(),
+                            warnings.getOrDefault(index, List.of()))));
             return receipts;
         }
     }

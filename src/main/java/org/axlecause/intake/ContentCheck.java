@@ -8,17 +8,54 @@ import java.util.TreeSet;
 import org.axlecause.facts.EntryType;
 import org.axlecause.shared.Problem;
 
-/** Finds what no schema can say: lists that name the same axle twice. */
+/** Finds what no schema can say: lists that name the same axle twice, identification numbers that can't be any. */
 final class ContentCheck {
+
+    private static final String VIN = "/vehicle/vin";
 
     private ContentCheck() {}
 
     static List<Problem.Cause> causes(EntryType type, JsonNode data) {
         return switch (type) {
-            case VEHICLE_PRESENTED -> repeatedAxles(data.path("vehicle").path("axles"), "/vehicle/axles/");
+            case VEHICLE_PRESENTED -> {
+                List<Problem.Cause> causes = repeatedAxles(data.path("vehicle").path("axles"), "/vehicle/axles/");
+                causes.addAll(aboutVin(data.path("vehicle").path("vin"), true));
+                yield causes;
+            }
             case ROLLER_TEST_RECORDED -> repeatedAxles(data.path("axles"), "/axles/");
             default -> List.of();
         };
+    }
+
+    /** What is odd but not wrong: a check digit that doesn't fit where none is required. */
+    static List<Problem.Cause> warnings(EntryType type, JsonNode data) {
+        return type == EntryType.VEHICLE_PRESENTED
+                ? aboutVin(data.path("vehicle").path("vin"), false)
+                : List.of();
+    }
+
+    /** The number itself is personal data and not repeated in any message. */
+    private static List<Problem.Cause> aboutVin(JsonNode vin, boolean wrong) {
+        if (!vin.isTextual()) {
+            return List.of();
+        }
+        String number = vin.textValue();
+        if (!Vin.hasForm(number)) {
+            return wrong
+                    ? List.of(new Problem.Cause(
+                            VIN,
+                            "`vin` is no identification number by ISO 3779; expected are 17 digits and capital letters"
+                                    + " without I, O and Q. Correct it, or leave it out for a vehicle that has none."))
+                    : List.of();
+        }
+        return !Vin.hasItsCheckDigit(number) && Vin.isNorthAmerican(number) == wrong
+                ? List.of(new Problem.Cause(
+                        VIN,
+                        "The check digit of `vin`, its ninth character, doesn't fit the others"
+                                + (wrong
+                                        ? ", as it must in North America. Correct the number."
+                                        : "; outside North America it need not. Compare the number with the vehicle.")))
+                : List.of();
     }
 
     private static List<Problem.Cause> repeatedAxles(JsonNode axles, String pointer) {

@@ -2,6 +2,7 @@ package org.axlecause.intake;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.List;
 import org.axlecause.facts.EntryId;
 import org.axlecause.shared.Problem;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param caseLink address of its case
  * @param judging {@code failed} where the event is stored and judging its case faulted
  * @param problem why it was refused or failed
+ * @param warnings what is odd about it and was accepted all the same; pointers lead into its data
  */
 public record Receipt(
         @Nullable String source,
@@ -22,22 +24,31 @@ public record Receipt(
         Standing standing,
         @JsonProperty("case") @Nullable String caseLink,
         @Nullable String judging,
-        @Nullable Problem problem) {
+        @Nullable Problem problem,
+        @Nullable List<Problem.Cause> warnings) {
 
-    static Receipt stored(EntryId id, Standing standing, String reference, boolean judged) {
-        return new Receipt(id.source(), id.id(), standing, link(reference), judged ? null : "failed", null);
+    static Receipt stored(
+            EntryId id, Standing standing, String reference, boolean judged, List<Problem.Cause> warnings) {
+        return new Receipt(
+                id.source(),
+                id.id(),
+                standing,
+                link(reference),
+                judged ? null : "failed",
+                null,
+                warnings.isEmpty() ? null : List.copyOf(warnings));
     }
 
     static Receipt refused(EntryId id, String reference, Problem problem) {
-        return new Receipt(id.source(), id.id(), Standing.REFUSED, link(reference), null, problem);
+        return new Receipt(id.source(), id.id(), Standing.REFUSED, link(reference), null, problem, null);
     }
 
     static Receipt failed(EntryId id, String reference, Problem problem) {
-        return new Receipt(id.source(), id.id(), Standing.FAILED, link(reference), null, problem);
+        return new Receipt(id.source(), id.id(), Standing.FAILED, link(reference), null, problem, null);
     }
 
     static Receipt unread(Attempt attempt, Problem problem) {
-        return new Receipt(attempt.source(), attempt.id(), Standing.REFUSED, null, null, problem);
+        return new Receipt(attempt.source(), attempt.id(), Standing.REFUSED, null, null, problem, null);
     }
 
     /** Whether the event is in the history now. */
