@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -23,6 +27,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.axlecause.shared.Json;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -111,6 +116,50 @@ class PackagedServiceIT {
                         .toPrettyString());
     }
 
+    @Test
+    void a_sender_that_trickles_is_cut_at_the_deadline() throws Exception {
+        start();
+        try (Socket head = trickling("GET /v1/cases HTTP/1.1\r\nHost: a\r\n");
+                Socket body = trickling("POST /v1/events HTTP/1.1\r\nHost: a\r\nContent-Length: 500\r\n\r\n{")) {
+            for (Socket socket : List.of(head, body)) {
+                assertThat(answerWhileTrickling(socket))
+                        .startsWith("HTTP/1.1 408 ")
+                        .contains("\"code\":\"request-timeout\"");
+            }
+        }
+        assertThat(get("/v1/cases").statusCode()).isEqualTo(200);
+    }
+
+    @Test
+    void the_package_holds_no_compiler_and_no_test_code() throws IOException {
+        try (Stream<Path> files = Files.walk(Path.of("target", "quarkus-app"))) {
+            assertThat(files.map(file -> file.getFileName().toString()))
+                    .contains("quarkus-run.jar")
+                    .noneMatch(name -> name.matches(
+                            ".*(\\.ecj-|javaparser|model-codegen|mvel|drl-parser|antlr-runtime|jdk\\.compiler).*"))
+                    .noneMatch(name -> name.matches(".*(junit|assertj|rest-assured|archunit|jmh).*"));
+        }
+    }
+
+    private Socket trickling(String begun) throws IOException {
+        Socket socket = new Socket(InetAddress.getLoopbackAddress(), port);
+        socket.setSoTimeout(500);
+        socket.getOutputStream().write(begun.getBytes(StandardCharsets.US_ASCII));
+        return socket;
+    }
+
+    /** What comes back while a byte is sent every half second, well before the connection counts as idle. */
+    private static String answerWhileTrickling(Socket socket) throws IOException {
+        for (int sent = 0; sent < 120; sent++) {
+            try {
+                return new String(socket.getInputStream().readNBytes(500), StandardCharsets.UTF_8);
+            } catch (SocketTimeoutException notYet) {
+                socket.getOutputStream().write(' ');
+            }
+        }
+        return "";
+    }
+
     @AfterEach
     void stop() throws InterruptedException {
         if (service != null && service.isAlive()) {
@@ -129,9 +178,14 @@ class PackagedServiceIT {
                         data.resolve("service.log").toFile()));
         command.environment()
                 .putAll(Map.of(
-                        "AXLECAUSE_DATA_DIR", data.resolve("embedded").toString(),
-                        "AXLECAUSE_DEMO", "false",
-                        "QUARKUS_HTTP_PORT", String.valueOf(port)));
+                        "AXLECAUSE_DATA_DIR",
+                        data.resolve("embedded").toString(),
+                        "AXLECAUSE_DEMO",
+                        "false",
+                        "AXLECAUSE_REQUEST_DEADLINE",
+                        "PT3S",
+                        "QUARKUS_HTTP_PORT",
+                        String.valueOf(port)));
         command.environment().remove("QUARKUS_DATASOURCE_JDBC_URL");
         service = command.start();
         long deadline = System.nanoTime() + START.toNanos();

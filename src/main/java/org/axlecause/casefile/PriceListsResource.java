@@ -193,8 +193,13 @@ public class PriceListsResource {
                 continue;
             }
             List<PriceList.Offer> offers = new ArrayList<>();
-            for (OfferView offer : entry.getValue()) {
-                offers.add(offer(pointer + "/" + offers.size(), offer, causes));
+            for (@Nullable OfferView offer : entry.getValue() == null ? List.<OfferView>of() : entry.getValue()) {
+                if (offer == null) {
+                    causes.add(new Problem.Cause(
+                            pointer + "/" + offers.size(), "null is no part; expected are its name and price."));
+                } else {
+                    offers.add(offer(pointer + "/" + offers.size(), offer, causes));
+                }
             }
             if (offers.stream().map(PriceList.Offer::name).distinct().count() < offers.size()) {
                 causes.add(new Problem.Cause(pointer, "Two parts have one name; give each a name of its own."));

@@ -5,14 +5,20 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
+import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
+import com.fasterxml.jackson.databind.deser.std.StringDeserializer;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.io.IOException;
+import org.jspecify.annotations.Nullable;
 
 /** The one JSON behaviour of the service: strict on the way in, plain decimals and kebab-case codes on the way out. */
 public final class Json {
@@ -42,8 +48,31 @@ public final class Json {
         }
     }
 
+    /** Reads texts that can be stored: no U+0000 and no half of a surrogate pair. */
+    private static final class TextReader extends StdScalarDeserializer<String> {
+
+        private static final long serialVersionUID = 1L;
+
+        TextReader() {
+            super(String.class);
+        }
+
+        @Override
+        public @Nullable String deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+            String text = StringDeserializer.instance.deserialize(parser, context);
+            if (text != null
+                    && text.codePoints()
+                            .anyMatch(c -> c == 0 || (c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE))) {
+                throw context.weirdStringException(
+                        text, String.class, "a text holds neither U+0000 nor half of a surrogate pair; leave it out");
+            }
+            return text;
+        }
+    }
+
     private static ObjectMapper configured(JsonMapper.Builder builder) {
         JsonMapper mapper = builder.addModule(new Jdk8Module())
+                .addModule(new SimpleModule("texts").addDeserializer(String.class, new TextReader()))
                 .addModule(new JavaTimeModule())
                 .disable(MapperFeature.AUTO_DETECT_IS_GETTERS)
                 .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION)

@@ -108,7 +108,8 @@ class Problems {
                 .build();
     }
 
-    private static Problem problemOf(int status, UriInfo uri) {
+    /** What is said about a refusal that says nothing itself. */
+    static Problem problemOf(int status, UriInfo uri) {
         Reason reason = reason(status);
         if (reason == null) {
             return Problem.of(status, "refused", "The request is refused", null, List.of());
@@ -123,6 +124,8 @@ class Problems {
                         path + " doesn't read this Content-Type; /q/openapi lists those that it reads.";
                     case NOT_ACCEPTABLE ->
                         path + " has no answer in the formats of Accept; /q/openapi lists those that it has.";
+                    case PRECONDITION_FAILED ->
+                        "If-Match names another version than the present one. Read it again, then decide.";
                     default -> null;
                 };
         return Problem.of(status, reason.code(), reason.title(), detail, List.of());

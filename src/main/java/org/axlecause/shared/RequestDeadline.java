@@ -77,9 +77,9 @@ public final class RequestDeadline extends ChannelInitializerExtension {
         }
 
         @Override
-        public void write(ChannelHandlerContext connection, Object message, ChannelPromise promise) {
+        public void write(ChannelHandlerContext connection, Object message, ChannelPromise promise) throws Exception {
             answering = true;
-            connection.write(message, promise);
+            super.write(connection, message, promise);
         }
 
         @Override
@@ -97,10 +97,6 @@ public final class RequestDeadline extends ChannelInitializerExtension {
         }
 
         private void cut(ChannelHandlerContext connection) {
-            if (answering) {
-                connection.close();
-                return;
-            }
             byte[] body = Json.text(RefusedException.because(
                                     Reason.REQUEST_TIMEOUT,
                                     "The request was not whole after " + limit.toSeconds()
@@ -118,7 +114,10 @@ public final class RequestDeadline extends ChannelInitializerExtension {
                             "",
                             ""));
             connection
-                    .writeAndFlush(Unpooled.wrappedBuffer(head.getBytes(StandardCharsets.US_ASCII), body))
+                    .writeAndFlush(
+                            answering
+                                    ? Unpooled.EMPTY_BUFFER
+                                    : Unpooled.wrappedBuffer(head.getBytes(StandardCharsets.US_ASCII), body))
                     .addListener(ChannelFutureListener.CLOSE);
         }
 
