@@ -1,7 +1,5 @@
 package org.axlecause.diagnosis;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -24,6 +22,7 @@ import org.axlecause.facts.Proof;
 import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.Refutation;
 import org.axlecause.facts.UnlookedPart;
+import org.axlecause.shared.Decimals;
 
 /** Weighs all causes by what is known of the vehicle: a pure function of its input. */
 public final class Diagnose {
@@ -87,7 +86,7 @@ public final class Diagnose {
                     candidate.place(),
                     model.cause(candidate.code()).text(),
                     CauseStanding.RULED_OUT,
-                    rounded(0, PROBABILITY_SCALE),
+                    Decimals.rounded(0, PROBABILITY_SCALE),
                     false,
                     List.of(),
                     List.of(),
@@ -111,7 +110,7 @@ public final class Diagnose {
                 suspect.candidate.place(),
                 suspect.cause.text(),
                 suspect.certain ? CauseStanding.CONFIRMED : CauseStanding.SUSPECTED,
-                rounded(suspect.probability, PROBABILITY_SCALE),
+                Decimals.rounded(suspect.probability, PROBABILITY_SCALE),
                 chains.confirmedAbove(suspect).isEmpty(),
                 chains.of(suspect),
                 weights(suspect, suspects),
@@ -158,14 +157,15 @@ public final class Diagnose {
                         EvidenceWeight.PRIOR,
                         suspect.candidate.place(),
                         true,
-                        rounded(DECIBANS * Math.log(suspect.prior / (1 - suspect.prior)), DECIBAN_SCALE),
+                        Decimals.rounded(DECIBANS * Math.log(suspect.prior / (1 - suspect.prior)), DECIBAN_SCALE),
                         "age and layout of the brake, before anything is seen"));
         return weights;
     }
 
     private static EvidenceWeight circumstance(Suspect suspect, String code, double times, String says) {
         double decibans = DECIBANS * Math.log(times);
-        return new EvidenceWeight(code, suspect.candidate.place(), true, rounded(decibans, DECIBAN_SCALE), says);
+        return new EvidenceWeight(
+                code, suspect.candidate.place(), true, Decimals.rounded(decibans, DECIBAN_SCALE), says);
     }
 
     private EvidenceWeight weight(Sign sign, boolean shows, double decibans) {
@@ -173,7 +173,7 @@ public final class Diagnose {
                 ? model.finding(sign.code()).text()
                 : model.symptomOf(sign.code()).text();
         String says = text + ", " + sign.place() + (shows ? "" : ": looked for and not there");
-        return new EvidenceWeight(sign.code(), sign.place(), shows, rounded(decibans, DECIBAN_SCALE), says);
+        return new EvidenceWeight(sign.code(), sign.place(), shows, Decimals.rounded(decibans, DECIBAN_SCALE), says);
     }
 
     private List<Question> questions(Evidence evidence, Suspects suspects, Chains chains) {
@@ -224,10 +224,6 @@ public final class Diagnose {
                 sign.place(),
                 text + " (" + sign.code() + ", " + sign.place() + "), and every cause that would show it is ruled out",
                 "repeat the test or the look; one of the findings that ruled causes out may be wrong");
-    }
-
-    private static BigDecimal rounded(double value, int scale) {
-        return BigDecimal.valueOf(value).setScale(scale, RoundingMode.HALF_EVEN);
     }
 
     /** Rules behind each cause. */
