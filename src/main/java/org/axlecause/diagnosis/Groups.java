@@ -65,7 +65,7 @@ final class Groups {
         }
         alone.group = groups.size();
         alone.probability = alone.certain ? 1 : alone.odds / (1 + alone.odds);
-        return new Group(groups.size(), List.of(alone), List.of(), List.of());
+        return new Group(groups.size(), List.of(alone), List.of(), WeighedSets.NONE);
     }
 
     private Group weighed(List<Suspect> members) {
@@ -115,5 +115,5 @@ final class Groups {
      * @param signs the seen evidence that ties them
      * @param sets their sets with shares
      */
-    record Group(int number, List<Suspect> members, List<Sign> signs, List<Network.WeighedSet> sets) {}
+    record Group(int number, List<Suspect> members, List<Sign> signs, WeighedSets sets) {}
 }

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How many bits an answer is expected to tell about the causes of a group: the entropy of the answers less the entropy
@@ -14,25 +15,36 @@ final class Information {
 
     private static final double LN2 = Math.log(2);
 
-    private final int signs;
-    private final double[] leakMissing;
+    private final Possibilities possibilities;
+    private final Suspects suspects;
+    private final SharesByPattern shares = new SharesByPattern();
+    /** By candidate, while a question is prepared. */
+    private final double[] @Nullable [] rows;
+
     private final List<Suspect> linked = new ArrayList<>();
     private final List<double[]> missing = new ArrayList<>();
+    private double[] leakMissing = {};
+
+    Information(Possibilities possibilities, Suspects suspects) {
+        this.possibilities = possibilities;
+        this.suspects = suspects;
+        this.rows = new double[possibilities.candidates().size()][];
+    }
 
     /** Prepares what the causes would do to signs that nobody has looked for yet. */
-    Information(int[] open, Possibilities possibilities, Suspects suspects, CauseModel model) {
-        this.signs = open.length;
-        this.leakMissing = new double[signs];
-        double[][] rows = new double[possibilities.candidates().size()][];
-        for (int sign = 0; sign < signs; sign++) {
-            leakMissing[sign] = 1 - model.leak(possibilities.signs().get(open[sign]));
+    void ask(int[] open) {
+        linked.clear();
+        missing.clear();
+        leakMissing = new double[open.length];
+        for (int sign = 0; sign < open.length; sign++) {
+            leakMissing[sign] = possibilities.leakMissing(open[sign]);
             for (Possibilities.Showing showing : possibilities.showing(open[sign])) {
                 Suspect suspect = suspects.of(showing.candidate());
                 double strength = suspect == null ? 0 : suspects.ifLookedFor(suspect, showing.effect());
                 if (suspect != null && strength > 0) {
                     double[] row = rows[suspect.number];
                     if (row == null) {
-                        row = certainlyMissing();
+                        row = certainlyMissing(open.length);
                         rows[suspect.number] = row;
                     }
                     row[sign] *= 1 - strength;
@@ -40,15 +52,17 @@ final class Information {
             }
         }
         for (int number = 0; number < rows.length; number++) {
-            Suspect suspect = rows[number] == null ? null : suspects.of(number);
-            if (suspect != null) {
+            double[] row = rows[number];
+            Suspect suspect = row == null ? null : suspects.of(number);
+            if (row != null && suspect != null) {
                 linked.add(suspect);
-                missing.add(rows[number]);
+                missing.add(row);
+                rows[number] = null;
             }
         }
     }
 
-    private double[] certainlyMissing() {
+    private static double[] certainlyMissing(int signs) {
         double[] row = new double[signs];
         Arrays.fill(row, 1);
         return row;
@@ -56,16 +70,20 @@ final class Information {
 
     /** Bits that the answer tells about a group. */
     double about(Group group) {
-        int[] digits = new int[group.members().size() + 1];
+        List<Suspect> members = new ArrayList<>();
         List<double[]> own = new ArrayList<>();
         for (int i = 0; i < linked.size(); i++) {
             Suspect suspect = linked.get(i);
             if (!suspect.certain && suspect.group == group.number()) {
+                members.add(suspect);
                 own.add(missing.get(i));
-                digits[suspect.position] = own.size();
             }
         }
-        return own.isEmpty() ? 0 : expected(group, digits, own, missingOthers(group));
+        if (members.isEmpty()) {
+            return 0;
+        }
+        shares.sum(group, members);
+        return expected(own, missingOthers(group));
     }
 
     /** By sign the chance that neither the outside nor causes beyond the group or proved ones show it. */
@@ -75,11 +93,11 @@ final class Information {
             Suspect suspect = linked.get(i);
             double[] row = missing.get(i);
             if (suspect.certain) {
-                for (int sign = 0; sign < signs; sign++) {
+                for (int sign = 0; sign < base.length; sign++) {
                     base[sign] *= row[sign];
                 }
             } else if (suspect.group != group.number()) {
-                for (int sign = 0; sign < signs; sign++) {
+                for (int sign = 0; sign < base.length; sign++) {
                     base[sign] *= 1 - suspect.probability * (1 - row[sign]);
                 }
             }
@@ -87,16 +105,14 @@ final class Information {
         return base;
     }
 
-    private double expected(Group group, int[] digits, List<double[]> own, double[] base) {
-        int side = own.size() + 1;
-        SharesByPattern shares = new SharesByPattern(group, digits, side);
-        double[] answers = new double[signs + 1];
-        double[] given = new double[signs + 1];
+    private double expected(List<double[]> own, double[] base) {
+        double[] answers = new double[base.length + 1];
+        double[] given = new double[base.length + 1];
         double leftOver = 0;
         double total = 0;
         for (int at = 0; at < shares.count(); at++) {
             double share = shares.share(at);
-            answersGiven(shares.pattern(at), side, own, base, given);
+            answersGiven(shares.pattern(at), own, base, given);
             total += share;
             leftOver += share * entropy(given);
             for (int answer = 0; answer < answers.length; answer++) {
@@ -112,20 +128,20 @@ final class Information {
         return Math.max(0, entropy(answers) - leftOver / total);
     }
 
-    private static void answersGiven(int pattern, int side, List<double[]> own, double[] base, double[] given) {
+    private static void answersGiven(int pattern, List<double[]> own, double[] base, double[] given) {
+        System.arraycopy(base, 0, given, 0, base.length);
+        for (int rest = pattern; rest > 0; rest = SharesByPattern.rest(rest)) {
+            double[] row = own.get(SharesByPattern.digit(rest) - 1);
+            for (int sign = 0; sign < base.length; sign++) {
+                given[sign] *= row[sign];
+            }
+        }
         double none = 1;
         double sum = 0;
         for (int sign = 0; sign < base.length; sign++) {
-            double miss = base[sign];
-            for (int rest = pattern; rest > 0; rest /= side) {
-                int member = rest % side - 1;
-                if (member >= 0) {
-                    miss *= own.get(member)[sign];
-                }
-            }
-            none *= miss;
-            sum += 1 - miss;
-            given[sign] = 1 - miss;
+            none *= given[sign];
+            given[sign] = 1 - given[sign];
+            sum += given[sign];
         }
         given[base.length] = none;
         for (int sign = 0; sign < base.length; sign++) {

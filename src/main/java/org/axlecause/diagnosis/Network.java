@@ -41,6 +41,7 @@ final class Network {
     /** Weighs every set of up to three causes beside the proved ones; with three proved, of one more. */
     Weighed weigh() {
         int[] free = free();
+        int nobody = free.length;
         int proved = causes - free.length;
         int largest = Math.max(1, LARGEST_SET - proved);
         double[] base = leakMissing.clone();
@@ -53,49 +54,47 @@ final class Network {
                 }
             }
         }
-        Sets sets = new Sets(2 * causes);
-        double[] sums = new double[causes];
+        Sets sets = new Sets(causes, free);
+        double[] sums = new double[free.length];
         double total = shown(base);
-        sets.add(-1, -1, -1, total);
+        sets.add(nobody, nobody, nobody, total);
         double[] one = new double[signs];
         double[] two = new double[signs];
         double[] freeOdds = new double[free.length];
-        double[] firstTies = new double[free.length];
         double[][] freeMissing = new double[free.length][];
+        double[] onlyMissing = new double[free.length];
+        double[][] ties = new double[free.length][];
         for (int i = 0; i < free.length; i++) {
             freeOdds[i] = baseOdds[free[i]];
             freeMissing[i] = missing[free[i]];
+            onlyMissing[i] = signs == 1 ? freeMissing[i][0] : 0;
+            ties[i] = proved == 0 ? together[i] : tiesOf(free[i], free);
         }
-        for (int i = 0; i < free.length; i++) {
-            int first = free[i];
-            product(base, missing[first], one);
-            double weightOne = baseOdds[first] * shown(one);
+        for (int first = 0; first < free.length; first++) {
+            double[] firstTies = ties[first];
+            product(base, freeMissing[first], one);
+            double weightOne = freeOdds[first] * shown(one);
             double withFirst = weightOne;
-            sets.add(first, -1, -1, weightOne);
-            for (int k = i + 1; k < free.length; k++) {
-                firstTies[k] = together[first][free[k]];
-            }
-            for (int j = i + 1; largest > 1 && j < free.length; j++) {
-                int second = free[j];
-                double pair = baseOdds[first] * baseOdds[second] * together[first][second];
+            sets.add(first, nobody, nobody, weightOne);
+            for (int second = first + 1; largest > 1 && second < free.length; second++) {
+                double pair = freeOdds[first] * freeOdds[second] * firstTies[second];
                 if (pair == 0) {
                     continue;
                 }
-                product(one, missing[second], two);
+                product(one, freeMissing[second], two);
                 double weightTwo = pair * shown(two);
                 double withSecond = weightTwo;
-                sets.add(first, second, -1, weightTwo);
-                double[] secondTies = together[second];
-                for (int k = j + 1; largest > 2 && k < free.length; k++) {
-                    int third = free[k];
-                    double weight = pair * freeOdds[k] * firstTies[k] * secondTies[third];
-                    if (weight != 0) {
-                        weight *= shown(two, freeMissing[k]);
-                        withSecond += weight;
-                        sums[third] += weight;
-                        if (sets.mayKeep(weight)) {
-                            sets.add(first, second, third, weight);
-                        }
+                sets.add(first, second, nobody, weightTwo);
+                double[] secondTies = ties[second];
+                double least = sets.least();
+                for (int third = second + 1; largest > 2 && third < free.length; third++) {
+                    double weight = pair * freeOdds[third] * firstTies[third] * secondTies[third];
+                    weight *= signs == 1 ? 1 - two[0] * onlyMissing[third] : shown(two, freeMissing[third]);
+                    withSecond += weight;
+                    sums[third] += weight;
+                    if (weight >= least && weight > 0) {
+                        sets.add(first, second, third, weight);
+                        least = sets.least();
                     }
                 }
                 sums[second] += withSecond;
@@ -105,10 +104,19 @@ final class Network {
             total += withFirst;
         }
         double[] marginals = new double[causes];
-        for (int cause = 0; cause < causes; cause++) {
-            marginals[cause] = certain[cause] ? 1 : sums[cause] / total;
+        Arrays.fill(marginals, 1);
+        for (int i = 0; i < free.length; i++) {
+            marginals[free[i]] = sums[i] / total;
         }
         return new Weighed(Arrays.stream(marginals).boxed().toList(), sets.kept(total));
+    }
+
+    private double[] tiesOf(int cause, int[] others) {
+        double[] ties = new double[others.length];
+        for (int i = 0; i < ties.length; i++) {
+            ties[i] = together[cause][others[i]];
+        }
+        return ties;
     }
 
     private int[] free() {
@@ -143,9 +151,6 @@ final class Network {
     }
 
     private double shown(double[] notShown, double[] by) {
-        if (notShown.length == 1) {
-            return 1 - notShown[0] * by[0];
-        }
         double shown = 1;
         for (int sign = 0; sign < notShown.length; sign++) {
             shown *= 1 - notShown[sign] * by[sign];
@@ -159,34 +164,28 @@ final class Network {
      * @param marginals probability of each cause
      * @param sets sets of causes beside the proved ones that hold a share worth keeping, with their shares
      */
-    record Weighed(List<Double> marginals, List<WeighedSet> sets) {}
-
-    /**
-     * A set of causes beside the proved ones.
-     *
-     * @param first index of a cause, or −1
-     * @param second index of a cause, or −1
-     * @param third index of a cause, or −1
-     * @param share probability of exactly this set
-     */
-    record WeighedSet(int first, int second, int third, double share) {}
+    record Weighed(List<Double> marginals, WeighedSets sets) {}
 
     /** Keeps the sets that may hold a share worth keeping. */
     private static final class Sets {
 
+        private final int[] positions;
         private int[] members;
         private double[] weights;
         private int count;
         private double heaviest;
         private double least;
 
-        Sets(int expected) {
-            members = new int[3 * expected];
-            weights = new double[expected];
+        Sets(int causes, int[] free) {
+            positions = Arrays.copyOf(free, free.length + 1);
+            positions[free.length] = causes;
+            members = new int[6 * causes];
+            weights = new double[2 * causes];
         }
 
-        boolean mayKeep(double weight) {
-            return weight >= least;
+        /** What a set must weigh at least to be kept. */
+        double least() {
+            return least;
         }
 
         void add(int first, int second, int third, double weight) {
@@ -200,22 +199,25 @@ final class Network {
                 weights = Arrays.copyOf(weights, 2 * count);
                 members = Arrays.copyOf(members, 6 * count);
             }
-            members[3 * count] = first;
-            members[3 * count + 1] = second;
-            members[3 * count + 2] = third;
+            members[3 * count] = positions[first];
+            members[3 * count + 1] = positions[second];
+            members[3 * count + 2] = positions[third];
             weights[count++] = weight;
         }
 
-        List<WeighedSet> kept(double total) {
-            WeighedSet[] kept = new WeighedSet[count];
+        WeighedSets kept(double total) {
             int size = 0;
             for (int i = 0; i < count; i++) {
                 if (weights[i] >= total * WORTH_KEEPING) {
-                    kept[size++] =
-                            new WeighedSet(members[3 * i], members[3 * i + 1], members[3 * i + 2], weights[i] / total);
+                    weights[size] = weights[i] / total;
+                    for (int member = 0; member < 3; member++) {
+                        members[3 * size + member] = members[3 * i + member];
+                    }
+                    size++;
                 }
             }
-            return Arrays.asList(Arrays.copyOf(kept, size));
+            return new WeighedSets(
+                    positions[positions.length - 1], Arrays.copyOf(members, 3 * size), Arrays.copyOf(weights, size));
         }
     }
 }

@@ -1,9 +1,8 @@
 package org.axlecause.diagnosis;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -13,6 +12,7 @@ import org.axlecause.diagnosis.LookingOver.Unlooked;
 import org.axlecause.diagnosis.Suspects.Suspect;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.Place;
+import org.axlecause.shared.Decimals;
 
 /** Chooses the checks that tell most per minute, and those that an opened axle calls for in any case. */
 final class NextChecks {
@@ -29,6 +29,7 @@ final class NextChecks {
     private final Chains chains;
     private final LookingOver lookingOver;
     private final CheckScore score;
+    private final Information information;
 
     NextChecks(
             CauseModel model,
@@ -48,6 +49,7 @@ final class NextChecks {
         this.chains = chains;
         this.lookingOver = lookingOver;
         this.score = new CheckScore(model, input);
+        this.information = new Information(possibilities, suspects);
     }
 
     /** The checks worth making, best first. */
@@ -113,7 +115,11 @@ final class NextChecks {
 
     private CheckOption option(CheckPlace at, List<Group> doubtful) {
         CheckOption option = new CheckOption(at);
-        Information information = new Information(open(at), possibilities, suspects, model);
+        int[] open = open(at);
+        if (!mayTell(open, doubtful)) {
+            return option;
+        }
+        information.ask(open);
         for (Group group : doubtful) {
             double bits = information.about(group);
             option.bits += bits;
@@ -122,6 +128,21 @@ final class NextChecks {
             }
         }
         return option;
+    }
+
+    /** Whether one of the signs is of a cause in one of the groups. */
+    private boolean mayTell(int[] open, List<Group> doubtful) {
+        BitSet numbers = new BitSet();
+        doubtful.forEach(group -> numbers.set(group.number()));
+        for (int sign : open) {
+            for (Possibilities.Showing showing : possibilities.showing(sign)) {
+                Suspect suspect = suspects.of(showing.candidate());
+                if (suspect != null && !suspect.certain && numbers.get(suspect.group)) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Numbers of what the check could tell of and nobody has looked for yet. */
@@ -211,7 +232,7 @@ final class NextChecks {
                 check.code(),
                 check.text(),
                 option.place,
-                BigDecimal.valueOf(option.bits).setScale(BITS_SCALE, RoundingMode.HALF_EVEN),
+                Decimals.rounded(option.bits, BITS_SCALE),
                 check.minutes() + score.accessMinutes(check, option.place),
                 check.access(),
                 check.risk(),

@@ -31,6 +31,7 @@ final class Possibilities {
     private final List<CheckPlace> checks;
     private final IdentityHashMap<CheckPlace, int[]> checkSigns = new IdentityHashMap<>();
     private final Signs signs;
+    private final double[] leakMissing;
     private final Priors[] priors;
     private final Steps steps;
 
@@ -46,6 +47,10 @@ final class Possibilities {
         shown.forEach(links -> links.forEach(link -> all.addAll(link.signs())));
         checks.forEach(check -> all.addAll(check.signs()));
         signs = new Signs(all);
+        leakMissing = new double[signs.count()];
+        for (int sign = 0; sign < leakMissing.length; sign++) {
+            leakMissing[sign] = 1 - model.leak(signs.get(sign));
+        }
         checks.forEach(check -> checkSigns.put(check, signs.numbersOf(check.signs())));
         for (int sign = 0; sign < signs.count(); sign++) {
             showing.add(new ArrayList<>());
@@ -141,6 +146,11 @@ final class Possibilities {
 
     Signs signs() {
         return signs;
+    }
+
+    /** The chance that nothing outside the causes shows a sign. */
+    double leakMissing(int sign) {
+        return leakMissing[sign];
     }
 
     /** The candidates that would show a sign, sorted. */

@@ -23,13 +23,17 @@ final class ScopeDoubt {
         for (Suspect suspect : group.members()) {
             marks.add(suspect.probability >= settings.background() ? possibilities.scopeMarksOf(suspect.number) : none);
         }
+        marks.add(none);
         Map<BitSet, double[]> scopes = new HashMap<>();
         double total = 0;
         double most = 0;
-        for (Network.WeighedSet set : group.sets()) {
-            double[] held = scopes.computeIfAbsent(scope(set, marks, none), scope -> new double[1]);
-            held[0] += set.share();
-            total += set.share();
+        WeighedSets sets = group.sets();
+        for (int set = 0; set < sets.count(); set++) {
+            BitSet scope =
+                    union(union(marks.get(sets.first(set)), marks.get(sets.second(set))), marks.get(sets.third(set)));
+            double[] held = scopes.computeIfAbsent(scope, empty -> new double[1]);
+            held[0] += sets.share(set);
+            total += sets.share(set);
             most = Math.max(most, held[0]);
         }
         return most >= settings.sameScopeAt() * total && !emptyIsMost(scopes.get(none), most);
@@ -39,14 +43,7 @@ final class ScopeDoubt {
         return most <= (empty == null ? 0 : empty[0]);
     }
 
-    /** What a set of causes makes the scope; mostly what one of them alone makes it. */
-    private static BitSet scope(Network.WeighedSet set, List<BitSet> marks, BitSet none) {
-        BitSet first = set.first() < 0 ? none : marks.get(set.first());
-        BitSet second = set.second() < 0 ? none : marks.get(set.second());
-        BitSet third = set.third() < 0 ? none : marks.get(set.third());
-        return union(union(first, second), third);
-    }
-
+    /** What two causes make the scope; mostly what one of them alone makes it. */
     private static BitSet union(BitSet one, BitSet other) {
         if (one.isEmpty()) {
             return other;

@@ -67,8 +67,8 @@ class NetworkTest {
                     .as("cause %d of %d with seed %d", i, causes, seed)
                     .isCloseTo(expected[i], within(1e-9));
         }
-        assertThat(weighed.sets().stream()
-                        .mapToDouble(Network.WeighedSet::share)
+        assertThat(IntStream.range(0, weighed.sets().count())
+                        .mapToDouble(weighed.sets()::share)
                         .sum())
                 .as("kept shares with seed %d", seed)
                 .isBetween(0.98, 1 + 1e-9);
