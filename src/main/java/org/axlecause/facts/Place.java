@@ -1,6 +1,5 @@
 package org.axlecause.facts;
 
-import java.util.Comparator;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
@@ -20,12 +19,6 @@ public record Place(
 
     /** The vehicle as a whole. */
     public static final Place VEHICLE = new Place(null, null, null, null);
-
-    private static final Comparator<Place> ORDER = Comparator.comparing(
-                    Place::axle, Comparator.nullsFirst(Comparator.<Integer>naturalOrder()))
-            .thenComparing(Place::side, Comparator.nullsFirst(Comparator.<Side>naturalOrder()))
-            .thenComparing(Place::spot, Comparator.nullsFirst(Comparator.<Spot>naturalOrder()))
-            .thenComparing(Place::circuit, Comparator.nullsFirst(Comparator.<Integer>naturalOrder()));
 
     /** A whole axle. */
     public static Place ofAxle(int axle) {
@@ -127,7 +120,24 @@ public record Place(
 
     @Override
     public int compareTo(Place other) {
-        return ORDER.compare(this, other);
+        int byAxle = compared(axle, other.axle);
+        if (byAxle != 0) {
+            return byAxle;
+        }
+        int bySide = compared(side, other.side);
+        if (bySide != 0) {
+            return bySide;
+        }
+        int bySpot = compared(spot, other.spot);
+        return bySpot != 0 ? bySpot : compared(circuit, other.circuit);
+    }
+
+    /** What is left out comes first. */
+    private static <T extends Comparable<T>> int compared(@Nullable T one, @Nullable T other) {
+        if (one == null || other == null) {
+            return one == other ? 0 : one == null ? -1 : 1;
+        }
+        return one.compareTo(other);
     }
 
     /** The place in words, such as {@code axle 2 right trailing}. */
