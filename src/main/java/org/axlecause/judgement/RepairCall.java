@@ -1,6 +1,7 @@
 package org.axlecause.judgement;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -102,8 +103,7 @@ final class RepairCall {
         List<RetestComparison> comparisons = Comparisons.of(basis.tests, later, vehicle, matter.policy(), basis.terms);
         Set<LineKey> again = neededAgain(matter, history, basis, later);
         List<LineDone> done = planRepair.linesDone(SecondCall.reports(history), again);
-        Conclusions second =
-                rules.conclude(List.of(matter.policy().clauses()), facts(history, basis, comparisons, done));
+        Conclusions second = rules.conclude(shared(matter), facts(history, basis, comparisons, done));
         RepairPlan plan = planRepair.of(new RepairInput(
                 second.of(ScopeProposal.class),
                 second.of(StepProposal.class),
@@ -127,6 +127,11 @@ final class RepairCall {
                 notCured(second.of(VerificationGround.class)));
     }
 
+    /** Facts that cases share: what the workshop sets and how well it measures. */
+    private List<? extends Collection<?>> shared(Matter matter) {
+        return List.of(matter.policy().clauses(), planRepair.gauges());
+    }
+
     private static Set<Place> notCured(List<VerificationGround> grounds) {
         return grounds.stream()
                 .filter(ground -> ground.sign() == VerificationSign.NOT_CURED)
@@ -148,7 +153,7 @@ final class RepairCall {
         }
         facts.add(new VehicleLayout(vehicle, basis.presentation.day()));
         facts.addAll(basis.axles);
-        Set<LineKey> needed = rules.conclude(List.of(matter.policy().clauses()), facts).of(ScopeProposal.class).stream()
+        Set<LineKey> needed = rules.conclude(shared(matter), facts).of(ScopeProposal.class).stream()
                 .map(ScopeProposal::line)
                 .collect(Collectors.toCollection(TreeSet::new));
         planRepair.linesDone(SecondCall.reports(history), Set.of()).stream()
@@ -166,7 +171,6 @@ final class RepairCall {
         facts.add(new VehicleLayout(vehicle, basis.presentation.day()));
         facts.addAll(SecondCall.causes(basis.diagnosis));
         facts.addAll(SecondCall.latelyRenewed(basis.presentation));
-        facts.addAll(planRepair.gauges());
         facts.addAll(SecondCall.parts(history, vehicle));
         facts.addAll(SecondCall.obstacles(history, vehicle));
         facts.addAll(basis.axles);
