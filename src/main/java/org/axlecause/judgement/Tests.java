@@ -2,7 +2,9 @@ package org.axlecause.judgement;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,6 +44,7 @@ final class Tests {
     static final Set<Stage> AFTER = EnumSet.of(Stage.FINAL);
 
     private final List<TestRun> runs;
+    private final Map<Asked, Map<Place, TestRun>> latest = new HashMap<>();
 
     private Tests(List<TestRun> runs) {
         this.runs = List.copyOf(runs);
@@ -102,18 +105,20 @@ final class Tests {
         if (stages.equals(AFTER)) {
             return standing;
         }
+        List<Figure> earlier = earlier(stages, TestRun::figures, Figure::place);
+        if (earlier.isEmpty()) {
+            return standing;
+        }
         Set<Shows> shown = new HashSet<>();
         Set<Shows> lacking = new HashSet<>();
         for (Figure figure : latest) {
             (figure.observable() ? shown : lacking).add(Shows.of(figure));
         }
         lacking.removeAll(shown);
-        if (!lacking.isEmpty()) {
-            for (Figure figure : earlier(stages, TestRun::figures, Figure::place)) {
-                boolean stands = figure.observable() && figure.kind() != FigureKind.SLIP_FORCE;
-                if (stands && lacking.contains(Shows.of(figure))) {
-                    standing.put(Shows.of(figure), figure);
-                }
+        for (Figure figure : earlier) {
+            boolean stands = figure.observable() && figure.kind() != FigureKind.SLIP_FORCE;
+            if (stands && lacking.contains(Shows.of(figure))) {
+                standing.put(Shows.of(figure), figure);
             }
         }
         return standing;
@@ -195,16 +200,27 @@ final class Tests {
 
     /** For each axle the latest test of this brake that shows it, whatever its stage; by axle. */
     Map<Place, TestRun> latestByAxle(BrakeSystem brake, Set<Stage> stages) {
-        Map<Place, TestRun> latest = new TreeMap<>();
+        return latest.computeIfAbsent(new Asked(brake, stages), this::latestByAxle);
+    }
+
+    private Map<Place, TestRun> latestByAxle(Asked asked) {
+        Map<Place, TestRun> found = new TreeMap<>();
         for (TestRun run : runs) {
-            if (run.brake() == brake && stages.contains(run.stage())) {
+            if (run.brake() == asked.brake && asked.stages.contains(run.stage())) {
+                Place last = null;
                 for (Figure figure : run.figures()) {
-                    latest.put(figure.place().axlePlace(), run);
+                    if (last == null || !last.sameAxle(figure.place())) {
+                        last = figure.place().axlePlace();
+                        found.put(last, run);
+                    }
                 }
             }
         }
-        return latest;
+        return Collections.unmodifiableMap(found);
     }
+
+    /** The tests that are asked for. */
+    private record Asked(BrakeSystem brake, Set<Stage> stages) {}
 
     private <T> List<T> earlier(Set<Stage> stages, Function<TestRun, List<T>> parts, Function<T, Place> placeOf) {
         List<T> earlier = new ArrayList<>();
