@@ -46,8 +46,8 @@ class ArchitectureTest {
     private static final Set<String> KEEP_THE_DATABASE =
             Set.of("EmbeddedDatabase", "RoleCheck", "TenantTransaction", "EntityTenant", "DatabaseException");
 
-    /** They say why the service can't start, before there is a log, and what a command has made. */
-    private static final Set<String> WRITE_TO_THE_CONSOLE = Set.of("DatabaseAtHand", "MakeKeyCommand");
+    /** They say why the service can't start, before there is a log, and what a command has made or found. */
+    private static final Set<String> WRITE_TO_THE_CONSOLE = Set.of("DatabaseAtHand", "MakeKeyCommand", "VerifyCommand");
 
     /** The entry point, the only class above the packages. */
     private static final Set<String> ABOVE_THE_PACKAGES = Set.of("Axlecause", "package-info");
@@ -72,6 +72,7 @@ class ArchitectureTest {
         INTAKE(CASEFILE.andBelow(), POLICY, CATALOGUE),
         STATISTICS(CASEFILE.andBelow(), POLICY, CATALOGUE),
         OUTBOUND(CASEFILE.andBelow(), POLICY, CATALOGUE),
+        AUDIT(CASEFILE.andBelow()),
         FLEET(FACTS, SHARED, MEASUREMENT, ACCESS, INTAKE),
         PAGES(INTAKE.andBelow(), STATISTICS, OUTBOUND);
 

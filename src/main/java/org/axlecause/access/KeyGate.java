@@ -15,7 +15,7 @@ import org.axlecause.shared.RefusedException;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jspecify.annotations.Nullable;
 
-/** Knows the bearer of a request by key, or lets the demo tenant in where access is open; then asks for the role. */
+/** Knows the bearer of a request by key or by a person's token, or lets the demo tenant in where access is open; then asks for the role. */
 @ApplicationScoped
 class KeyGate implements Gate {
 
@@ -28,6 +28,7 @@ class KeyGate implements Gate {
     private final KeyStore keys;
     private final CurrentActor current;
     private final RequestLimit limit;
+    private final PeopleGate people;
     private final Clock clock;
 
     KeyGate(
@@ -35,11 +36,13 @@ class KeyGate implements Gate {
             KeyStore keys,
             CurrentActor current,
             RequestLimit limit,
+            PeopleGate people,
             Clock clock) {
         this.mode = mode;
         this.keys = keys;
         this.current = current;
         this.limit = limit;
+        this.people = people;
         this.clock = clock;
     }
 
@@ -55,14 +58,14 @@ class KeyGate implements Gate {
             throw RefusedException.notAllowed("This route is open to nobody.");
         }
         if (!actor.hasAny(Set.of(needs.value()))) {
-            throw RefusedException.notAllowed("The key " + actor.name() + " has none of the roles "
+            throw RefusedException.notAllowed("The bearer " + actor.name() + " has none of the roles "
                     + String.join(
                             ", ",
                             Set.of(needs.value()).stream()
                                     .map(Role::toString)
                                     .sorted()
                                     .toList())
-                    + ". Ask an admin of the tenant for a key that has.");
+                    + ". Ask an admin of the tenant for one that has.");
         }
         current.is(actor);
         return quota;
@@ -77,7 +80,11 @@ class KeyGate implements Gate {
         if (authorization == null || !authorization.toLowerCase(Locale.ROOT).startsWith(SCHEME)) {
             throw RefusedException.notAuthenticated("Send Authorization: Bearer with a key of this service.");
         }
-        ApiKey sent = ApiKey.read(authorization.substring(SCHEME.length()).trim())
+        String bearer = authorization.substring(SCHEME.length()).trim();
+        if (people.isFor(bearer)) {
+            return people.person(bearer);
+        }
+        ApiKey sent = ApiKey.read(bearer)
                 .orElseThrow(() -> RefusedException.notAuthenticated(
                         "The key is damaged: form or check sum are wrong. Send it whole, as it was shown."));
         Optional<StoredKey> stored = keys.lookUp(sent.id());

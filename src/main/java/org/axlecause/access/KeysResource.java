@@ -14,6 +14,7 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -41,6 +42,7 @@ public class KeysResource {
     private final KeyStore keys;
     private final SiteStore sites;
     private final MakeKey makeKey;
+    private final ActStore acts;
     private final CurrentActor actor;
     private final TenantTransaction transaction;
     private final Clock clock;
@@ -49,12 +51,14 @@ public class KeysResource {
             KeyStore keys,
             SiteStore sites,
             MakeKey makeKey,
+            ActStore acts,
             CurrentActor actor,
             TenantTransaction transaction,
             Clock clock) {
         this.keys = keys;
         this.sites = sites;
         this.makeKey = makeKey;
+        this.acts = acts;
         this.actor = actor;
         this.transaction = transaction;
         this.clock = clock;
@@ -150,7 +154,9 @@ public class KeysResource {
             if (keys.view(id).filter(key -> isWithin(key.sites())).isEmpty()) {
                 throw RefusedException.notFound("There is no key '" + id + "'.");
             }
-            keys.revoke(tenant, id);
+            if (keys.revoke(tenant, id)) {
+                acts.note(actor.get().name(), Act.KEY_REVOKED, id, Map.of());
+            }
         });
     }
 

@@ -1,6 +1,7 @@
 package org.axlecause.access;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Map;
 import org.axlecause.shared.TenantTransaction;
 
 /** Makes a key for a tenant; the tenant is opened with its first key. */
@@ -10,11 +11,13 @@ public class MakeKey {
     private final TenantTransaction transaction;
     private final TenantStore tenants;
     private final KeyStore keys;
+    private final ActStore acts;
 
-    MakeKey(TenantTransaction transaction, TenantStore tenants, KeyStore keys) {
+    MakeKey(TenantTransaction transaction, TenantStore tenants, KeyStore keys, ActStore acts) {
         this.transaction = transaction;
         this.tenants = tenants;
         this.keys = keys;
+        this.acts = acts;
     }
 
     /** The text of the new key, which is shown here and never again. */
@@ -32,6 +35,11 @@ public class MakeKey {
                 new StoredKey(tenant, key.id(), key.hash(), terms.role(), terms.sites(), terms.expiresAt(), null),
                 terms.name(),
                 createdBy);
+        acts.note(
+                createdBy,
+                Act.KEY_MADE,
+                key.id(),
+                Map.of("name", terms.name(), "role", terms.role().toString()));
         return key;
     }
 }

@@ -45,10 +45,12 @@ public class EventStore {
             VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?::json, ?, ?, ?)
             """;
 
-    private static final String HISTORY = """
-            SELECT position, source, id, type, time_sent, received_at, actor, body, digest, previous, hash
-              FROM event WHERE tenant_id = ? AND reference = ? ORDER BY position
-            """;
+    /** The columns that {@link #link} reads. */
+    static final String LINK_COLUMNS =
+            "position, source, id, type, time_sent, received_at, actor, body, digest, previous, hash";
+
+    private static final String HISTORY =
+            "SELECT " + LINK_COLUMNS + " FROM event WHERE tenant_id = ? AND reference = ? ORDER BY position";
 
     private static final HexFormat HEX = HexFormat.of();
     private static final String UNIQUE_VIOLATION = "23505";
@@ -114,7 +116,7 @@ public class EventStore {
     /** The history of a case in the order that counts: time, source, id. */
     public List<StoredEvent> history(String reference) {
         return transaction.jdbc((connection, tenant) -> read(connection, tenant, reference).stream()
-                .map(Link::event)
+                .map(ChainLink::event)
                 .sorted(StoredEvent.ORDER)
                 .toList());
     }
@@ -125,16 +127,15 @@ public class EventStore {
             Head head = head(connection, tenant, reference);
             String previous = HashChain.start();
             int position = 0;
-            for (Link link : read(connection, tenant, reference)) {
+            for (ChainLink link : read(connection, tenant, reference)) {
                 position++;
-                if (link.event.position() != position) {
+                if (link.event().position() != position) {
                     return Optional.of("event " + position + " of " + reference + " is missing");
                 }
-                String hash = HashChain.next(previous, tenant, reference, position, link.asNew());
-                if (!link.previous.equals(previous) || !link.hash.equals(hash)) {
+                if (!link.isBehind(previous, tenant, reference, position)) {
                     return Optional.of("event " + position + " of " + reference + " is not what was written");
                 }
-                previous = hash;
+                previous = link.hash();
             }
             if (position != head.length || !previous.equals(head.hash)) {
                 return Optional.of("the history of " + reference + " ends at event " + position + ", but " + head.length
@@ -213,18 +214,35 @@ public class EventStore {
         insert.setBytes(14, HEX.parseHex(hash));
     }
 
-    private static List<Link> read(Connection connection, String tenant, String reference) throws SQLException {
+    private static List<ChainLink> read(Connection connection, String tenant, String reference) throws SQLException {
         try (PreparedStatement query = connection.prepareStatement(HISTORY)) {
             query.setString(1, tenant);
             query.setString(2, reference);
-            List<Link> links = new ArrayList<>();
+            List<ChainLink> links = new ArrayList<>();
             try (ResultSet rows = query.executeQuery()) {
                 while (rows.next()) {
-                    links.add(Link.of(rows));
+                    links.add(link(rows));
                 }
             }
             return links;
         }
+    }
+
+    /** A row of events as a link of its chain. */
+    static ChainLink link(ResultSet row) throws SQLException {
+        StoredEvent event = new StoredEvent(
+                row.getInt("position"),
+                new EntryId(row.getString("source"), row.getString("id")),
+                row.getString("type"),
+                OffsetDateTime.parse(row.getString("time_sent")),
+                row.getObject("received_at", OffsetDateTime.class),
+                row.getString("actor"),
+                row.getString("body"));
+        return new ChainLink(
+                event,
+                HEX.formatHex(row.getBytes("digest")),
+                HEX.formatHex(row.getBytes("previous")),
+                HEX.formatHex(row.getBytes("hash")));
     }
 
     private static Array texts(Connection connection, Stream<String> texts) throws SQLException {
@@ -232,28 +250,4 @@ public class EventStore {
     }
 
     private record Head(int length, String hash) {}
-
-    private record Link(StoredEvent event, String digest, String previous, String hash) {
-
-        static Link of(ResultSet row) throws SQLException {
-            StoredEvent event = new StoredEvent(
-                    row.getInt("position"),
-                    new EntryId(row.getString("source"), row.getString("id")),
-                    row.getString("type"),
-                    OffsetDateTime.parse(row.getString("time_sent")),
-                    row.getObject("received_at", OffsetDateTime.class),
-                    row.getString("actor"),
-                    row.getString("body"));
-            return new Link(
-                    event,
-                    HEX.formatHex(row.getBytes("digest")),
-                    HEX.formatHex(row.getBytes("previous")),
-                    HEX.formatHex(row.getBytes("hash")));
-        }
-
-        NewEvent asNew() {
-            return new NewEvent(
-                    event.id(), event.type(), event.time(), event.receivedAt(), event.actor(), event.body(), digest);
-        }
-    }
 }

@@ -4,6 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
+import org.axlecause.access.Act;
+import org.axlecause.access.ActStore;
 import org.axlecause.access.Actor;
 import org.axlecause.shared.TenantTransaction;
 
@@ -16,6 +19,7 @@ class JudgeAgain {
     private final MeasureTests measureTests;
     private final CaseJudge judge;
     private final ReadCases readCases;
+    private final ActStore acts;
     private final Clock clock;
 
     JudgeAgain(
@@ -24,12 +28,14 @@ class JudgeAgain {
             MeasureTests measureTests,
             CaseJudge judge,
             ReadCases readCases,
+            ActStore acts,
             Clock clock) {
         this.transaction = transaction;
         this.cases = cases;
         this.measureTests = measureTests;
         this.judge = judge;
         this.readCases = readCases;
+        this.acts = acts;
         this.clock = clock;
     }
 
@@ -40,6 +46,7 @@ class JudgeAgain {
             cases.lock(List.of(reference), OffsetDateTime.now(clock));
             measureTests.keepMissing(reference);
             judge.judgeAndKeep(reference);
+            acts.note(actor.name(), Act.CASE_JUDGED_AGAIN, reference, Map.of());
         });
         return readCases.find(reference, actor);
     }

@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import org.axlecause.access.Act;
+import org.axlecause.access.ActStore;
 import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Needs;
 import org.axlecause.access.PriceListStore;
@@ -43,12 +45,19 @@ public class PriceListsResource {
 
     private final PriceListStore priceLists;
     private final SiteStore sites;
+    private final ActStore acts;
     private final CurrentActor actor;
     private final TenantTransaction transaction;
 
-    PriceListsResource(PriceListStore priceLists, SiteStore sites, CurrentActor actor, TenantTransaction transaction) {
+    PriceListsResource(
+            PriceListStore priceLists,
+            SiteStore sites,
+            ActStore acts,
+            CurrentActor actor,
+            TenantTransaction transaction) {
         this.priceLists = priceLists;
         this.sites = sites;
+        this.acts = acts;
         this.actor = actor;
         this.transaction = transaction;
     }
@@ -139,8 +148,10 @@ public class PriceListsResource {
     public PriceListView put(@PathParam("site") String code, PriceListView sent) {
         return transaction.call(actor.get().tenant(), () -> {
             Site site = known(code);
-            return PriceListView.of(
-                    priceLists.add(checked(site, sent), actor.get().name()));
+            PriceList added = priceLists.add(checked(site, sent), actor.get().name());
+            acts.note(
+                    actor.get().name(), Act.PRICE_LIST_ADDED, code, Map.of("version", String.valueOf(added.version())));
+            return PriceListView.of(added);
         });
     }
 

@@ -10,7 +10,10 @@ import jakarta.ws.rs.core.MediaType;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
+import org.axlecause.access.Act;
+import org.axlecause.access.ActStore;
 import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Needs;
 import org.axlecause.access.Role;
@@ -35,12 +38,14 @@ public class SitesResource {
 
     private final SiteStore sites;
     private final Regimes regimes;
+    private final ActStore acts;
     private final CurrentActor actor;
     private final TenantTransaction transaction;
 
-    SitesResource(SiteStore sites, Regimes regimes, CurrentActor actor, TenantTransaction transaction) {
+    SitesResource(SiteStore sites, Regimes regimes, ActStore acts, CurrentActor actor, TenantTransaction transaction) {
         this.sites = sites;
         this.regimes = regimes;
+        this.acts = acts;
         this.actor = actor;
         this.transaction = transaction;
     }
@@ -107,7 +112,17 @@ public class SitesResource {
             throw RefusedException.notFound("There is no site '" + code + "'.");
         }
         Site site = checked(code, sent);
-        return transaction.call(actor.get().tenant(), () -> SiteView.of(sites.save(site)));
+        return transaction.call(actor.get().tenant(), () -> {
+            acts.note(
+                    actor.get().name(),
+                    Act.SITE_SAVED,
+                    code,
+                    Map.of(
+                            "timeZone", site.zone().getId(),
+                            "currency", site.currency(),
+                            "regime", site.regime()));
+            return SiteView.of(sites.save(site));
+        });
     }
 
     private Site checked(String code, @Nullable SiteView sent) {

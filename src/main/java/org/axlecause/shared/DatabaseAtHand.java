@@ -25,6 +25,7 @@ public final class DatabaseAtHand {
     public static void forCommand() {
         System.setProperty("quarkus.http.host-enabled", "false");
         System.setProperty("quarkus.log.level", "WARN");
+        System.setProperty("quarkus.scheduler.enabled", "false");
         makeReady(EmbeddedDatabase::attachOrStart);
     }
 

@@ -290,6 +290,33 @@ class EventsApiTest {
     }
 
     @Test
+    void personal_data_is_shown_on_demand_and_erased_for_good_while_the_history_stays() {
+        String reference = aReference();
+        post(
+                STRUCTURED,
+                aPresentation(
+                        reference,
+                        anId(),
+                        "quay-street",
+                        "\"registration\": \"AX26 ERA\", \"vin\": \"1M8GDM9AXKP042788\", "));
+        String path = "/v1/cases/" + reference + "/personal-data";
+        String before = request().get("/v1/cases/" + reference + "/events").asString();
+
+        Response shown = request().get(path);
+        assertThat(shown.header("Cache-Control")).contains("no-store");
+        assertThat(shown.jsonPath().getList("value", String.class))
+                .containsExactlyInAnyOrder("AX26 ERA", "1M8GDM9AXKP042788");
+        assertThat(request().delete(path).statusCode()).isEqualTo(204);
+
+        assertThat(request().get(path).jsonPath().getList("")).isEmpty();
+        assertThat(request().get("/v1/cases/" + reference + "/events").asString())
+                .isEqualTo(before);
+        assertThat(transaction.call(TENANT, () -> events.firstBreak(reference))).isEmpty();
+        assertThat(request().get("/v1/cases/nowhere/personal-data").statusCode())
+                .isEqualTo(404);
+    }
+
+    @Test
     void the_figures_of_a_roller_test_are_kept_when_it_is_accepted() {
         String reference = aReference();
         String id = anId();

@@ -1,0 +1,20 @@
+package org.axlecause.access;
+
+import java.util.Locale;
+
+/** What somebody did that is no event of a case. */
+public enum Act {
+    KEY_MADE,
+    KEY_REVOKED,
+    SITE_SAVED,
+    PRICE_LIST_ADDED,
+    CASE_JUDGED_AGAIN,
+    PERSONAL_DATA_READ,
+    PERSONAL_DATA_ERASED;
+
+    /** The code on the wire. */
+    @Override
+    public String toString() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
