@@ -26,6 +26,7 @@ import org.axlecause.access.Role;
 import org.axlecause.access.WithKeys;
 import org.axlecause.shared.Json;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -100,12 +101,22 @@ class RequestsAtRandomTest {
     @Test
     void no_request_is_answered_by_a_fault_nor_outside_the_contract_nor_with_the_rows_of_another_tenant()
             throws IOException {
-        System.out.printf("%d requests at random, seed %d%n", REQUESTS, SEED);
+        requestsAreAnswered(REQUESTS);
+    }
+
+    @Test
+    @Tag("durability")
+    void none_of_twenty_thousand_requests_is_either() throws IOException {
+        requestsAreAnswered(20_000);
+    }
+
+    private void requestsAreAnswered(int count) throws IOException {
+        System.out.printf("%d requests at random, seed %d%n", count, SEED);
         RandomRequests requests = new RandomRequests(SEED, events, pathValues());
         Map<Integer, Integer> statuses = new TreeMap<>();
         List<String> wrong = new ArrayList<>();
         String key = "";
-        for (int number = 0; number < REQUESTS; number++) {
+        for (int number = 0; number < count; number++) {
             if (number % REQUESTS_OF_A_KEY == 0) {
                 key = key("random");
             }
@@ -119,10 +130,8 @@ class RequestsAtRandomTest {
         }
 
         System.out.println("answers by status: " + statuses);
-        assertThat(wrong.stream().limit(20))
-                .as("%d of %d", wrong.size(), REQUESTS)
-                .isEmpty();
-        assertThat(statuses.getOrDefault(200, 0)).isGreaterThan(REQUESTS / 10);
+        assertThat(wrong.stream().limit(20)).as("%d of %d", wrong.size(), count).isEmpty();
+        assertThat(statuses.getOrDefault(200, 0)).isGreaterThan(count / 10);
         assertThat(statuses.keySet()).contains(400, 404, 422);
     }
 

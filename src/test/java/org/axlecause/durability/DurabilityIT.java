@@ -1,0 +1,340 @@
+package org.axlecause.durability;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.ServerSocket;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.axlecause.shared.EmbeddedDatabase;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.CleanupMode;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Replicas of the packaged service on one database, killed, cut off and raced. What was acknowledged is compared with what
+ * is stored: nothing lost, nothing doubled, every case judged. Each test has a short form in every build and a long one
+ * under {@code -Pdurability}.
+ */
+class DurabilityIT {
+
+    private static final long SEED = 20260302;
+
+    @TempDir(cleanup = CleanupMode.ON_SUCCESS)
+    private Path folder;
+
+    private final int databasePort = freePort();
+    private EmbeddedDatabase database;
+
+    @BeforeEach
+    void a_database_stands_alone() {
+        database = EmbeddedDatabase.start(folder.resolve("data"), databasePort);
+    }
+
+    @AfterEach
+    void it_ends() {
+        database.close();
+    }
+
+    @Test
+    void two_kills_of_the_service_under_load_lose_and_double_nothing() throws Exception {
+        theServiceIsKilled(2, 60);
+    }
+
+    @Test
+    @Tag("durability")
+    void fifty_kills_of_the_service_under_load_lose_and_double_nothing() throws Exception {
+        theServiceIsKilled(50, 200);
+    }
+
+    @Test
+    void a_kill_of_the_database_under_load_loses_nothing_and_heals_without_a_restart() throws Exception {
+        theDatabaseIsKilled(1);
+    }
+
+    @Test
+    @Tag("durability")
+    void twenty_kills_of_the_database_under_load_lose_nothing_and_heal_without_a_restart() throws Exception {
+        theDatabaseIsKilled(20);
+    }
+
+    @Test
+    void events_sent_several_times_to_two_replicas_take_effect_once() throws Exception {
+        eventsAreSentSeveralTimes(100);
+    }
+
+    @Test
+    @Tag("durability")
+    void thousands_of_events_sent_several_times_to_two_replicas_take_effect_once() throws Exception {
+        eventsAreSentSeveralTimes(3000);
+    }
+
+    @Test
+    void two_replicas_that_race_on_one_case_take_all_its_events_one_after_the_other() throws Exception {
+        replicasRace(100);
+    }
+
+    @Test
+    void events_in_any_order_give_the_same_document_as_in_the_order_of_time() throws Exception {
+        eventsAreShuffled(5, 20);
+    }
+
+    @Test
+    @Tag("durability")
+    void a_thousand_cases_with_events_in_any_order_give_the_same_documents_as_in_the_order_of_time() throws Exception {
+        eventsAreShuffled(1000, 20);
+    }
+
+    private void theServiceIsKilled(int kills, int acknowledgedBetween) throws Exception {
+        try (Replica replica = started()) {
+            Set<String> acknowledged;
+            try (Load load = new Load(List.of(replica))) {
+                for (int kill = 1; kill <= kills; kill++) {
+                    load.awaitAcknowledged(kill * acknowledgedBetween);
+                    replica.killAndRestart();
+                }
+                load.awaitAcknowledged((kills + 1) * acknowledgedBetween);
+                load.stop();
+                acknowledged = load.acknowledged();
+                assertThat(load.wrong()).isEmpty();
+                System.out.printf("%d kills, answers by status: %s%n", kills, load.statuses());
+            }
+
+            assertThat(acknowledged).hasSizeGreaterThanOrEqualTo((kills + 1) * acknowledgedBetween);
+            nothingIsLostOrDoubled(acknowledged);
+        }
+    }
+
+    private void theDatabaseIsKilled(int kills) throws Exception {
+        try (Replica replica = started()) {
+            Set<String> acknowledged;
+            try (Load load = new Load(List.of(replica))) {
+                for (int kill = 1; kill <= kills; kill++) {
+                    load.awaitAcknowledged(kill * 60);
+                    killDatabase();
+                    database = restarted();
+                    int before = load.acknowledged().size();
+                    load.awaitAcknowledged(before + 20);
+                }
+                load.stop();
+                acknowledged = load.acknowledged();
+                System.out.printf("%d kills of the database, answers by status: %s%n", kills, load.statuses());
+                assertThat(load.wrong()).isEmpty();
+            }
+
+            assertThat(replica.isRunning()).isTrue();
+            assertThat(acknowledged).hasSizeGreaterThanOrEqualTo(kills * 60 + 20);
+            nothingIsLostOrDoubled(acknowledged);
+        }
+    }
+
+    private void eventsAreSentSeveralTimes(int count) throws Exception {
+        System.out.printf("%d events several times, seed %d%n", count, SEED);
+        Random random = new Random(SEED);
+        List<String> sends = new ArrayList<>();
+        for (int number = 0; number < count; number++) {
+            String event = Load.found("TWICE-" + number % 20, "twice-" + number, number % 60, "worn");
+            sends.addAll(Collections.nCopies(1 + random.nextInt(5), event));
+        }
+        Collections.shuffle(sends, random);
+        try (Replica one = started();
+                Replica other = started()) {
+            List<HttpResponse<String>> answers = sentAtOnce(sends, List.of(one, other));
+            HttpResponse<String> altered = one.post(Load.found("TWICE-1", "twice-1", 1, "glazed"));
+
+            assertThat(answers)
+                    .allSatisfy(answer ->
+                            assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200));
+            assertThat(answers.stream().filter(answer -> answer.body().contains("\"accepted\"")))
+                    .hasSize(count);
+            assertThat(altered.statusCode()).isEqualTo(409);
+            nothingIsLostOrDoubled(IntStream.range(0, count)
+                    .mapToObj(number -> "twice-" + number)
+                    .collect(Collectors.toSet()));
+        }
+    }
+
+    private void replicasRace(int count) throws Exception {
+        List<String> sends = IntStream.range(0, count)
+                .mapToObj(number -> Load.found("RACE-1", "race-" + number, number % 60, "worn"))
+                .toList();
+        try (Replica one = started();
+                Replica other = started()) {
+            List<HttpResponse<String>> answers = sentAtOnce(sends, List.of(one, other));
+
+            assertThat(answers)
+                    .allSatisfy(answer ->
+                            assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200));
+            assertThat(numbers("SELECT position FROM event WHERE tenant_id = 'demo' ORDER BY position"))
+                    .containsExactlyElementsOf(
+                            IntStream.rangeClosed(1, count).boxed().toList());
+            assertThat(numbers("SELECT version FROM case_file WHERE tenant_id = 'demo'"))
+                    .containsExactly(count);
+        }
+    }
+
+    private void eventsAreShuffled(int cases, int events) throws Exception {
+        System.out.printf("%d cases shuffled, seed %d%n", cases, SEED);
+        Random random = new Random(SEED);
+        try (Replica replica = started()) {
+            for (int number = 0; number < cases; number++) {
+                List<String> told = new ArrayList<>();
+                told.add(Load.presented("CASE", "x-0"));
+                for (int event = 1; event < events; event++) {
+                    told.add(Load.found(
+                            "CASE",
+                            "x-" + event,
+                            event % 60,
+                            List.of("worn", "glazed", "sound").get(event % 3)));
+                }
+                String sorted = "SORTED-" + number;
+                String shuffled = "ANYHOW-" + number;
+                send(replica, told, sorted);
+                Collections.shuffle(told, random);
+                send(replica, told, shuffled);
+
+                assertThat(document(replica, shuffled)).isEqualTo(document(replica, sorted));
+            }
+        }
+    }
+
+    private static void send(Replica replica, List<String> events, String reference) throws Exception {
+        for (String event : events) {
+            HttpResponse<String> answer = replica.post(
+                    event.replace("\"CASE\"", '"' + reference + '"').replace("\"x-", '"' + reference + "-"));
+            assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+        }
+    }
+
+    /** The document with the reference left out, which is all that may differ. */
+    private static String document(Replica replica, String reference) throws Exception {
+        return replica.get("/v1/cases/" + reference).body().replace(reference, "CASE");
+    }
+
+    private static List<HttpResponse<String>> sentAtOnce(List<String> events, List<Replica> replicas) {
+        ExecutorService senders = Executors.newFixedThreadPool(16);
+        try {
+            List<CompletableFuture<HttpResponse<String>>> answers = new ArrayList<>();
+            for (int number = 0; number < events.size(); number++) {
+                String event = events.get(number);
+                Replica replica = replicas.get(number % replicas.size());
+                answers.add(CompletableFuture.supplyAsync(() -> posted(replica, event), senders));
+            }
+            return answers.stream().map(CompletableFuture::join).toList();
+        } finally {
+            senders.shutdown();
+        }
+    }
+
+    private static HttpResponse<String> posted(Replica replica, String event) {
+        try {
+            return replica.post(event);
+        } catch (IOException | InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private Replica started() throws Exception {
+        Replica replica = Replica.start(folder, database.settings());
+        assertThat(replica.put(
+                                "/v1/sites/quay-street",
+                                "{\"name\": \"Quay Street\", \"timeZone\": \"Europe/London\", \"currency\": \"GBP\","
+                                        + " \"regime\": \"gb-annual\"}")
+                        .statusCode())
+                .isEqualTo(200);
+        return replica;
+    }
+
+    private void nothingIsLostOrDoubled(Set<String> acknowledged) throws SQLException {
+        List<String> stored = texts("SELECT id FROM event WHERE tenant_id = 'demo'");
+        assertThat(stored).doesNotHaveDuplicates();
+        Set<String> lost = new HashSet<>(acknowledged);
+        lost.removeAll(Set.copyOf(stored));
+        assertThat(lost).as("acknowledged and not stored").isEmpty();
+        assertThat(texts("SELECT reference FROM case_file WHERE tenant_id = 'demo'"
+                        + " AND chain_length > 0 AND (judging <> 'done' OR version <> chain_length)"))
+                .as("cases whose judgement lacks an event")
+                .isEmpty();
+    }
+
+    private List<String> texts(String sql) throws SQLException {
+        Map<String, String> settings = database.settings();
+        try (Connection connection = DriverManager.getConnection(
+                        settings.get("quarkus.datasource.jdbc.url"),
+                        settings.get("quarkus.datasource.username"),
+                        settings.get("quarkus.datasource.password"));
+                Statement statement = connection.createStatement()) {
+            statement.execute("SELECT set_config('axlecause.tenant', 'demo', false)");
+            List<String> found = new ArrayList<>();
+            try (ResultSet rows = statement.executeQuery(sql)) {
+                while (rows.next()) {
+                    found.add(rows.getString(1));
+                }
+            }
+            return found;
+        }
+    }
+
+    private List<Integer> numbers(String sql) throws SQLException {
+        return texts(sql).stream().map(Integer::valueOf).toList();
+    }
+
+    private void killDatabase() throws IOException, InterruptedException {
+        Path pidFile = folder.resolve("data").resolve("postgresql").resolve("postmaster.pid");
+        long pid;
+        try (Stream<String> lines = Files.lines(pidFile)) {
+            pid = Long.parseLong(lines.findFirst().orElseThrow().strip());
+        }
+        ProcessHandle postmaster = ProcessHandle.of(pid).orElseThrow();
+        List<ProcessHandle> backends = postmaster.children().toList();
+        postmaster.destroyForcibly();
+        for (ProcessHandle process :
+                Stream.concat(Stream.of(postmaster), backends.stream()).toList()) {
+            long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+            while (process.isAlive() && System.nanoTime() < deadline) {
+                TimeUnit.MILLISECONDS.sleep(20);
+            }
+        }
+    }
+
+    private EmbeddedDatabase restarted() {
+        try {
+            database.close();
+        } catch (RuntimeException killedAlready) {
+            // There is nothing to stop any more; the folder is free again.
+        }
+        return EmbeddedDatabase.start(folder.resolve("data"), databasePort);
+    }
+
+    private static int freePort() {
+        try (ServerSocket socket = new ServerSocket(0)) {
+            return socket.getLocalPort();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
