@@ -14,17 +14,25 @@ public final class Axlecause {
     Axlecause() {}
 
     public static void main(String... arguments) {
-        String command = arguments.length > 0 ? arguments[0] : "";
-        if (command.equals(MakeKeyCommand.NAME)) {
-            DatabaseAtHand.forCommand();
-            Quarkus.run(MakeKeyCommand.class, arguments);
-        } else if (command.equals(VerifyCommand.NAME)) {
-            DatabaseAtHand.forCommand();
-            Quarkus.run(VerifyCommand.class, arguments);
-        } else {
-            RequestDeadline.keep();
-            DatabaseAtHand.forService();
-            Quarkus.run(arguments);
+        String command = arguments.length == 0 ? "" : arguments[0];
+        switch (command) {
+            case MakeKeyCommand.NAME -> {
+                DatabaseAtHand.forCommand();
+                Quarkus.run(MakeKeyCommand.class, arguments);
+            }
+            case VerifyCommand.NAME -> {
+                DatabaseAtHand.forCommand();
+                Quarkus.run(VerifyCommand.class, arguments);
+            }
+            case DatabaseAtHand.MIGRATE -> {
+                DatabaseAtHand.forMigrations();
+                Quarkus.run(arguments);
+            }
+            default -> {
+                RequestDeadline.keep();
+                DatabaseAtHand.forService();
+                Quarkus.run(arguments);
+            }
         }
     }
 }

@@ -42,9 +42,15 @@ class ArchitectureTest {
             .withImportOption(new ImportOption.OnlyIncludeTests())
             .importPackages(ROOT);
 
-    /** They stand between the stores and the server: start it, refuse a wrong role, bind a transaction to a tenant. */
-    private static final Set<String> KEEP_THE_DATABASE =
-            Set.of("EmbeddedDatabase", "RoleCheck", "TenantTransaction", "EntityTenant", "DatabaseException");
+    /** They stand between the stores and the server: start it, refuse a wrong role or schema, bind a transaction to a tenant. */
+    private static final Set<String> KEEP_THE_DATABASE = Set.of(
+            "EmbeddedDatabase",
+            "RoleCheck",
+            "SchemaCheck",
+            "DatabaseReady",
+            "TenantTransaction",
+            "EntityTenant",
+            "DatabaseException");
 
     /** They say why the service can't start, before there is a log, and what a command has made or found. */
     private static final Set<String> WRITE_TO_THE_CONSOLE = Set.of("DatabaseAtHand", "MakeKeyCommand", "VerifyCommand");

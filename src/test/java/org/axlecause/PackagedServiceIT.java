@@ -6,20 +6,13 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.concurrent.CountDownLatch;
@@ -39,28 +32,16 @@ class PackagedServiceIT {
 
     private static final int POSTS = 200;
     private static final int ACKNOWLEDGED_BEFORE_THE_KILL = 60;
-    private static final Duration START = Duration.ofMinutes(2);
-    private static final String EVENT = """
-            {"specversion": "1.0", "type": "org.axlecause.vehicle.presented.v1", "source": "/sites/quay-street",
-             "id": "presented-%1$d", "subject": "KILL-%1$d", "time": "2026-03-02T08:15:00Z",
-             "data": {"site": "quay-street", "reason": "complaint", "regime": "gb-annual",
-                      "vehicle": {"category": "N1", "make": "Corvane", "model": "Portal",
-                                  "axles": [{"number": 1, "steered": true, "brake": "disc-floating"},
-                                            {"number": 2, "brake": "drum-simplex"}]}}}
-            """;
 
     @TempDir(cleanup = CleanupMode.ON_SUCCESS)
     private Path data;
 
-    private final HttpClient client =
-            HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
-    private final int port = freePort();
-    private Process service;
+    private PackagedService service;
 
     @Test
     void what_was_acknowledged_before_a_kill_is_there_once_after_a_restart_and_is_judged() throws Exception {
         start();
-        assertThat(putSite().statusCode()).isEqualTo(200);
+        service.putSite();
         ConcurrentSkipListSet<Integer> acknowledged = new ConcurrentSkipListSet<>();
         CountDownLatch enough = new CountDownLatch(ACKNOWLEDGED_BEFORE_THE_KILL);
         ExecutorService senders = Executors.newFixedThreadPool(16);
@@ -69,44 +50,39 @@ class PackagedServiceIT {
                 .toList();
         assertThat(enough.await(60, TimeUnit.SECONDS)).isTrue();
 
-        service.destroyForcibly().waitFor();
+        service.process().destroyForcibly().waitFor();
         posts.forEach(CompletableFuture::join);
         senders.shutdown();
         start();
 
         assertThat(acknowledged).hasSizeBetween(ACKNOWLEDGED_BEFORE_THE_KILL, POSTS);
         for (int number : acknowledged) {
-            JsonNode events = json("/v1/cases/KILL-" + number + "/events");
+            JsonNode events = service.json("/v1/cases/KILL-" + number + "/events");
             assertThat(events.findValuesAsText("id"))
                     .as("events of case %d", number)
-                    .containsExactly("presented-" + number);
+                    .containsExactly("presented-KILL-" + number);
         }
-        List<String> stored = json("/v1/cases?limit=200").findValuesAsText("reference");
+        List<String> stored = service.json("/v1/cases?limit=200").findValuesAsText("reference");
         assertThat(stored).doesNotHaveDuplicates().hasSizeGreaterThanOrEqualTo(acknowledged.size());
         for (String reference : stored) {
-            assertThat(json("/v1/cases/" + reference).path("version").asInt())
+            assertThat(service.json("/v1/cases/" + reference).path("version").asInt())
                     .as("judged version of %s", reference)
                     .isEqualTo(1);
         }
         for (int number : acknowledged) {
-            assertThat(send(number).body()).contains("\"duplicate\"");
+            assertThat(service.present("KILL-" + number).body()).contains("\"duplicate\"");
         }
     }
 
     @Test
     void the_packaged_service_judges_by_the_rules_that_its_build_compiled() throws Exception {
         start();
-        assertThat(putSite().statusCode()).isEqualTo(200);
+        service.putSite();
         Path scenario = Path.of("src/test/resources/scenarios/leaking-cylinder-and-tight-twin");
 
-        HttpResponse<String> answer = client.send(
-                HttpRequest.newBuilder(uri("/v1/events"))
-                        .header("Content-Type", "application/cloudevents-batch+json")
-                        .header("Prefer", "return=representation")
-                        .timeout(Duration.ofSeconds(60))
-                        .POST(HttpRequest.BodyPublishers.ofFile(scenario.resolve("given.json")))
-                        .build(),
-                BodyHandlers.ofString());
+        HttpResponse<String> answer = service.send(
+                service.events("application/cloudevents-batch+json", Files.readString(scenario.resolve("given.json")))
+                        .header("Prefer", "return=representation"));
 
         ObjectNode document = (ObjectNode) Json.mapper().readTree(answer.body());
         document.remove("rulebook");
@@ -127,7 +103,7 @@ class PackagedServiceIT {
                         .contains("\"code\":\"request-timeout\"");
             }
         }
-        assertThat(get("/v1/cases").statusCode()).isEqualTo(200);
+        assertThat(service.get("/v1/cases").statusCode()).isEqualTo(200);
     }
 
     @Test
@@ -142,7 +118,7 @@ class PackagedServiceIT {
     }
 
     private Socket trickling(String begun) throws IOException {
-        Socket socket = new Socket(InetAddress.getLoopbackAddress(), port);
+        Socket socket = new Socket(InetAddress.getLoopbackAddress(), service.port());
         socket.setSoTimeout(500);
         socket.getOutputStream().write(begun.getBytes(StandardCharsets.US_ASCII));
         return socket;
@@ -161,53 +137,21 @@ class PackagedServiceIT {
     }
 
     @AfterEach
-    void stop() throws InterruptedException {
-        if (service != null && service.isAlive()) {
-            service.destroy();
-            service.waitFor(30, TimeUnit.SECONDS);
+    void stop() {
+        if (service != null) {
+            service.close();
         }
     }
 
     private void start() throws IOException, InterruptedException {
-        ProcessBuilder command = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-jar",
-                        Path.of("target", "quarkus-app", "quarkus-run.jar").toString())
-                .redirectErrorStream(true)
-                .redirectOutput(ProcessBuilder.Redirect.appendTo(
-                        data.resolve("service.log").toFile()));
-        command.environment()
-                .putAll(Map.of(
-                        "AXLECAUSE_DATA_DIR",
-                        data.resolve("embedded").toString(),
-                        "AXLECAUSE_DEMO",
-                        "false",
-                        "AXLECAUSE_REQUEST_DEADLINE",
-                        "PT3S",
-                        "QUARKUS_HTTP_PORT",
-                        String.valueOf(port)));
-        command.environment().remove("QUARKUS_DATASOURCE_JDBC_URL");
-        service = command.start();
-        long deadline = System.nanoTime() + START.toNanos();
-        while (!ready()) {
-            assertThat(service.isAlive() && System.nanoTime() < deadline)
-                    .as("service is ready; its log: %s", Files.readString(data.resolve("service.log")))
-                    .isTrue();
-            TimeUnit.MILLISECONDS.sleep(200);
-        }
-    }
-
-    private boolean ready() throws InterruptedException {
-        try {
-            return get("/q/health/ready").statusCode() == 200;
-        } catch (IOException notYet) {
-            return false;
-        }
+        service = new PackagedService(data)
+                .with("AXLECAUSE_REQUEST_DEADLINE", "PT3S")
+                .start();
     }
 
     private void post(int number, ConcurrentSkipListSet<Integer> acknowledged, CountDownLatch enough) {
         try {
-            HttpResponse<String> answer = send(number);
+            HttpResponse<String> answer = service.present("KILL-" + number);
             if (answer.statusCode() == 200 && answer.body().contains("\"accepted\"")) {
                 acknowledged.add(number);
                 enough.countDown();
@@ -216,57 +160,6 @@ class PackagedServiceIT {
             // The kill cuts requests off; what was not acknowledged promises nothing.
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
-        }
-    }
-
-    private HttpResponse<String> send(int number) throws IOException, InterruptedException {
-        return client.send(
-                HttpRequest.newBuilder(uri("/v1/events"))
-                        .header("Content-Type", "application/cloudevents+json")
-                        .timeout(Duration.ofSeconds(30))
-                        .POST(HttpRequest.BodyPublishers.ofString(EVENT.formatted(number)))
-                        .build(),
-                BodyHandlers.ofString());
-    }
-
-    private HttpResponse<String> putSite() throws IOException, InterruptedException {
-        return client.send(
-                HttpRequest.newBuilder(uri("/v1/sites/quay-street"))
-                        .header("Content-Type", "application/json")
-                        .timeout(Duration.ofSeconds(30))
-                        .PUT(HttpRequest.BodyPublishers.ofString("""
-                                {"name": "Quay Street", "timeZone": "Europe/London", "currency": "GBP",
-                                 "regime": "gb-annual"}
-                                """))
-                        .build(),
-                BodyHandlers.ofString());
-    }
-
-    private JsonNode json(String path) throws IOException, InterruptedException {
-        HttpResponse<String> answer = get(path);
-        assertThat(answer.statusCode())
-                .as("status of %s: %s", path, answer.body())
-                .isEqualTo(200);
-        return Json.mapper().readTree(answer.body());
-    }
-
-    private HttpResponse<String> get(String path) throws IOException, InterruptedException {
-        return client.send(
-                HttpRequest.newBuilder(uri(path))
-                        .timeout(Duration.ofSeconds(10))
-                        .build(),
-                BodyHandlers.ofString());
-    }
-
-    private URI uri(String path) {
-        return URI.create("http://127.0.0.1:" + port + path);
-    }
-
-    private static int freePort() {
-        try (ServerSocket socket = new ServerSocket(0)) {
-            return socket.getLocalPort();
-        } catch (IOException noPort) {
-            throw new IllegalStateException(noPort);
         }
     }
 }

@@ -1,6 +1,5 @@
 package org.axlecause.casefile;
 
-import io.quarkus.runtime.PreventFurtherStepsException;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -26,6 +25,7 @@ import javax.crypto.Mac;
 import javax.crypto.spec.GCMParameterSpec;
 import javax.crypto.spec.SecretKeySpec;
 import org.axlecause.shared.CannotStart;
+import org.axlecause.shared.EndedAtStartException;
 import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
@@ -197,7 +197,7 @@ public class VehicleIdentityStore {
         throw noKey();
     }
 
-    private static PreventFurtherStepsException noKey() {
+    private static EndedAtStartException noKey() {
         return CannotStart.because(
                 "AXLECAUSE_IDENTITY_KEY must hold 32 random bytes in base64 (openssl rand -base64 32):"
                         + " personal data is encrypted and found again by it. Keep it as safe as the database, and never"

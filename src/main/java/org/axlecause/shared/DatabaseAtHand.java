@@ -1,14 +1,17 @@
 package org.axlecause.shared;
 
 import io.quarkus.runtime.Application;
-import io.quarkus.runtime.PreventFurtherStepsException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import org.eclipse.microprofile.config.Config;
 import org.eclipse.microprofile.config.ConfigProvider;
 
 /** Sees to it, before the service starts, that a database address is set: the operator's, or the embedded server's. */
 public final class DatabaseAtHand {
+
+    /** First word of the command that runs the migrations, as the owner of the tables, and ends. */
+    public static final String MIGRATE = "migrate";
 
     private static final String ADDRESS = "quarkus.datasource.jdbc.url";
     private static final Duration SERVICE_STOP_WAIT = Duration.ofSeconds(30);
@@ -29,6 +32,21 @@ public final class DatabaseAtHand {
         makeReady(EmbeddedDatabase::attachOrStart);
     }
 
+    /**
+     * For the command that runs the migrations: the role that owns the tables is all that it needs. It ends in
+     * {@link SchemaCheck}, before anything asks for the service's own role or secrets.
+     */
+    public static void forMigrations() {
+        System.setProperty(SchemaCheck.MIGRATE_ONLY, "true");
+        System.setProperty("quarkus.flyway.migrate-at-start", "true");
+        forCommand();
+        Config config = ConfigProvider.getConfig();
+        for (String term : List.of("username", "password")) {
+            config.getOptionalValue("quarkus.flyway." + term, String.class)
+                    .ifPresent(value -> System.setProperty("quarkus.datasource." + term, value));
+        }
+    }
+
     private static void makeReady(Opening opening) {
         Config config = ConfigProvider.getConfig();
         if (config.getOptionalValue(ADDRESS, String.class).isPresent()) {
@@ -45,9 +63,9 @@ public final class DatabaseAtHand {
             System.setProperty("axlecause.database.embedded", "true");
             Runtime.getRuntime()
                     .addShutdownHook(new Thread(() -> stopAfterService(database), "embedded-database-stop"));
-        } catch (PreventFurtherStepsException e) {
+        } catch (EndedAtStartException e) {
             System.err.println(e.getMessage());
-            System.exit(e.getExitCode());
+            System.exit(e.exitCode());
         }
     }
 

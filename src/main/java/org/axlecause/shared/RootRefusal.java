@@ -1,6 +1,5 @@
 package org.axlecause.shared;
 
-import io.quarkus.runtime.PreventFurtherStepsException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 
@@ -15,7 +14,7 @@ final class RootRefusal {
         }
     }
 
-    static PreventFurtherStepsException refused() {
+    static EndedAtStartException refused() {
         return CannotStart.because("PostgreSQL doesn't run as root, and this machine allows no user namespace to step"
                 + " into (unshare -U). Start the service as another user, or set QUARKUS_DATASOURCE_JDBC_URL,"
                 + " QUARKUS_DATASOURCE_USERNAME and QUARKUS_DATASOURCE_PASSWORD to use a PostgreSQL of your own.");

@@ -3,7 +3,7 @@ package org.axlecause.access;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import io.quarkus.runtime.PreventFurtherStepsException;
+import org.axlecause.shared.EndedAtStartException;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -19,7 +19,7 @@ class AccessCheckTest {
     @ValueSource(strings = {"0.0.0.0", "::", "192.168.1.20", "127.0.0.1.example.org", "workshop.example.org", ""})
     void open_access_refuses_every_other_address_with_a_remedy(String host) {
         assertThatThrownBy(() -> AccessCheck.check(AccessMode.OPEN, host))
-                .isInstanceOf(PreventFurtherStepsException.class)
+                .isInstanceOf(EndedAtStartException.class)
                 .hasMessageContaining("AXLECAUSE_ACCESS=keys");
     }
 

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import io.quarkus.runtime.PreventFurtherStepsException;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -57,7 +56,7 @@ class EmbeddedDatabaseTest {
             assertThatThrownBy(() -> connect(database, "axlecause_service", "guess"))
                     .hasMessageContaining("password authentication failed");
             assertThatThrownBy(() -> EmbeddedDatabase.start(folder, 0))
-                    .isInstanceOf(PreventFurtherStepsException.class)
+                    .isInstanceOf(EndedAtStartException.class)
                     .hasMessageContaining(folder.toRealPath() + " is in use")
                     .hasMessageContaining("AXLECAUSE_DATA_DIR");
             Map<String, String> settings = database.settings();
@@ -122,7 +121,7 @@ class EmbeddedDatabaseTest {
         Path file = Files.writeString(folder.resolve("file"), "");
 
         assertThatThrownBy(() -> EmbeddedDatabase.start(file.resolve("data"), 0))
-                .isInstanceOf(PreventFurtherStepsException.class)
+                .isInstanceOf(EndedAtStartException.class)
                 .hasMessageContaining(file.resolve("data").toString())
                 .hasMessageContaining("AXLECAUSE_DATA_DIR");
     }

@@ -3,7 +3,6 @@ package org.axlecause.shared;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import io.quarkus.runtime.PreventFurtherStepsException;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.sql.Connection;
@@ -76,7 +75,7 @@ class RoleCheckTest {
 
     private static void refused(Connection connection, String reason) {
         assertThatThrownBy(() -> RoleCheck.check(connection))
-                .isInstanceOf(PreventFurtherStepsException.class)
+                .isInstanceOf(EndedAtStartException.class)
                 .hasMessageContaining(reason);
     }
 }
