@@ -122,7 +122,10 @@ public class CaseResource {
                             name = "ETag",
                             description = "Strong tag of exactly this document.",
                             schema = @Schema(type = SchemaType.STRING)),
-            content = @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(type = SchemaType.OBJECT)))
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = CaseFormat.class)))
     @APIResponse(responseCode = "304", description = "The document still has the tag of If-None-Match.")
     @APIResponse(
             responseCode = "403",
@@ -229,7 +232,10 @@ public class CaseResource {
     @APIResponse(
             responseCode = "200",
             description = "The case document.",
-            content = @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(type = SchemaType.OBJECT)))
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = CaseFormat.class)))
     @APIResponse(
             responseCode = "404",
             description = "There is no such case.",

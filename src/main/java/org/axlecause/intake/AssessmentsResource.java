@@ -15,6 +15,7 @@ import java.util.List;
 import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Needs;
 import org.axlecause.access.Role;
+import org.axlecause.casefile.CaseFormat;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -69,7 +70,10 @@ public class AssessmentsResource {
     @APIResponse(
             responseCode = "200",
             description = "The case document.",
-            content = @Content(mediaType = MediaType.APPLICATION_JSON, schema = @Schema(type = SchemaType.OBJECT)))
+            content =
+                    @Content(
+                            mediaType = MediaType.APPLICATION_JSON,
+                            schema = @Schema(implementation = CaseFormat.class)))
     @APIResponse(
             responseCode = "400",
             description = "The JSON can't be read, or an envelope is wrong.",

@@ -16,6 +16,7 @@ import org.axlecause.access.Actor;
 import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Needs;
 import org.axlecause.access.Role;
+import org.axlecause.casefile.CaseFormat;
 import org.axlecause.casefile.ReadCases;
 import org.axlecause.casefile.ServedCase;
 import org.axlecause.shared.Json;
@@ -99,7 +100,7 @@ public class EventsResource {
             content =
                     @Content(
                             mediaType = MediaType.APPLICATION_JSON,
-                            schema = @Schema(oneOf = {Receipt.class, Receipt[].class})))
+                            schema = @Schema(anyOf = {Receipt.class, Receipt[].class, CaseFormat.class})))
     @APIResponse(
             responseCode = "207",
             description = "The receipts of a batch of which some events were not stored.",

@@ -1,5 +1,6 @@
 package org.axlecause.shared;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.media.Schema;
+import org.jboss.jandex.AnnotationInstance;
 import org.jboss.jandex.ClassInfo;
 import org.jboss.jandex.DotName;
 import org.jboss.jandex.IndexView;
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 @OpenApiFilter(OpenApiFilter.RunStage.BUILD)
 public final class ContractWords implements OASFilter {
 
+    private static final DotName RENAMED = DotName.createSimple(JsonProperty.class);
     private static final DotName NULLABLE = DotName.createSimple(Nullable.class);
     private static final String ANY_JSON = "JsonNode";
     private static final String OURS = "org.axlecause.";
@@ -83,18 +86,26 @@ public final class ContractWords implements OASFilter {
         return schema.getProperties() != null
                 && type.isRecord()
                 && type.recordComponents().stream()
-                        .allMatch(component -> schema.getProperties().containsKey(component.name()));
+                        .allMatch(component -> schema.getProperties().containsKey(member(component)));
     }
 
     private static @Nullable List<String> requiredMembers(ClassInfo type, Schema schema) {
         TreeSet<String> required = new TreeSet<>(schema.getRequired() == null ? List.of() : schema.getRequired());
         for (RecordComponentInfo component : type.recordComponents()) {
-            if (schema.getProperties().containsKey(component.name())
+            if (schema.getProperties().containsKey(member(component))
                     && !component.type().hasAnnotation(NULLABLE)) {
-                required.add(component.name());
+                required.add(member(component));
             }
         }
         return required.isEmpty() ? null : new ArrayList<>(required);
+    }
+
+    /** The name on the wire, which may differ where Java has taken the word. */
+    private static String member(RecordComponentInfo component) {
+        AnnotationInstance renamed = component.annotation(RENAMED);
+        return renamed == null || renamed.value() == null
+                ? component.name()
+                : renamed.value().asString();
     }
 
     private static List<Object> codes(ClassInfo type) {
