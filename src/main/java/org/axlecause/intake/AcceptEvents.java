@@ -24,9 +24,11 @@ public class AcceptEvents {
     private static final int MOST_TRIES = 3;
 
     private final AppendToCase appendToCase;
+    private final IntakeMeters meters;
 
-    AcceptEvents(AppendToCase appendToCase) {
+    AcceptEvents(AppendToCase appendToCase, IntakeMeters meters) {
         this.appendToCase = appendToCase;
+        this.meters = meters;
     }
 
     /** One receipt per attempt, in order. */
@@ -45,6 +47,7 @@ public class AcceptEvents {
             }
         }
         cases.forEach((reference, events) -> receipts.putAll(ofCase(reference, events, actor)));
+        receipts.values().forEach(receipt -> meters.count(receipt.standing()));
         return new ArrayList<>(receipts.values());
     }
 

@@ -2,6 +2,7 @@ package org.axlecause.intake;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.micrometer.core.instrument.Timer;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
@@ -40,6 +41,7 @@ class AppendToCase {
     private final MeasureTests measureTests;
     private final CaseJudge judge;
     private final SiteCheck siteCheck;
+    private final IntakeMeters meters;
     private final Clock clock;
 
     AppendToCase(
@@ -50,6 +52,7 @@ class AppendToCase {
             MeasureTests measureTests,
             CaseJudge judge,
             SiteCheck siteCheck,
+            IntakeMeters meters,
             Clock clock) {
         this.transaction = transaction;
         this.cases = cases;
@@ -58,6 +61,7 @@ class AppendToCase {
         this.measureTests = measureTests;
         this.judge = judge;
         this.siteCheck = siteCheck;
+        this.meters = meters;
         this.clock = clock;
     }
 
@@ -85,15 +89,16 @@ class AppendToCase {
     }
 
     private void judge(String reference, Map<EntryId, Entry> entries) {
+        Timer.Sample judging = meters.begin();
         try {
             measureTests.keep(reference, entries);
             judge.judgeAndKeep(reference);
-        } catch (DatabaseException fault) {
-            if (fault.isUnavailable()) {
+            meters.done(judging);
+        } catch (RuntimeException fault) {
+            if (fault instanceof DatabaseException database && database.isUnavailable()) {
                 throw fault;
             }
-            throw new JudgingFaultException(fault);
-        } catch (RuntimeException fault) {
+            meters.faulted(judging);
             throw new JudgingFaultException(fault);
         }
     }
