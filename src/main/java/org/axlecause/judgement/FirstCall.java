@@ -11,7 +11,6 @@ import org.axlecause.facts.ComplaintCode;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.ExpectedForce;
 import org.axlecause.facts.Figure;
-import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.Finding;
 import org.axlecause.facts.FindingRecorded;
 import org.axlecause.facts.FindingStage;
@@ -54,7 +53,7 @@ final class FirstCall {
         facts.addAll(presentation.content().recentWork());
         addReported(facts, history, vehicle);
         tests.earlierFigures(Tests.BEFORE).stream()
-                .filter(earlier -> speaks(earlier.figure()))
+                .filter(earlier -> earlier.figure().observable())
                 .forEach(facts::add);
         facts.addAll(tests.earlierShapes(Tests.BEFORE));
         addTests(facts, tests, Tests.BEFORE);
@@ -128,16 +127,11 @@ final class FirstCall {
     }
 
     private static void addTests(List<Object> facts, Tests tests, Set<Stage> stages) {
-        tests.figures(stages).stream().filter(FirstCall::speaks).forEach(facts::add);
+        tests.figures(stages).stream().filter(Figure::observable).forEach(facts::add);
         facts.addAll(tests.shapes(stages));
         facts.addAll(tests.doubts(stages));
         facts.addAll(tests.exemptions(stages));
         facts.addAll(tests.deviations(stages));
         facts.addAll(tests.risks(stages));
-    }
-
-    /** Of what a test can not show no rule speaks but of a force, and only beside other facts of its wheel. */
-    private static boolean speaks(Figure figure) {
-        return figure.observable() || figure.kind() == FigureKind.PEAK || figure.kind() == FigureKind.SLIP_FORCE;
     }
 }

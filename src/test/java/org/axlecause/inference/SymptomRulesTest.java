@@ -627,6 +627,8 @@ class SymptomRulesTest {
                 .hasSize(returns ? 1 : 0)
                 .allSatisfy(symptom -> assertThat(symptom).satisfies(shownBy("SYM-400")));
         assertThat(observable(slip, after)).contains("SYM-405 grip-returns axle 2 right");
+        assertThat(observable(new EarlierFigure(unseen(FigureKind.SLIP_FORCE, RIGHT)), after))
+                .noneMatch(one -> one.contains("grip-returns"));
         assertThat(service(stoodStill, peak, after))
                 .filteredOn(symptom -> symptom.code() == SymptomCode.GRIP_RETURNS)
                 .hasSize(returns ? 1 : 0)
@@ -679,6 +681,20 @@ class SymptomRulesTest {
                 });
         assertThat(observable(figure(FigureKind.PEAK, LEFT, high), expected(LEFT, expected)))
                 .contains("SYM-175 grab-one-wheel axle 2 left");
+    }
+
+    @Test
+    void a_wheel_grabs_only_where_its_partner_was_read() {
+        Figure high = figure(FigureKind.PEAK, LEFT, "1300");
+        ExpectedForce ofHigh = expected(LEFT, "1000");
+        ExpectedForce ofPartner = expected(RIGHT, "1000");
+
+        assertThat(service(high, ofHigh, figure(FigureKind.PEAK, RIGHT, "1000"), ofPartner))
+                .extracting(Symptom::code)
+                .contains(SymptomCode.GRAB_ONE_WHEEL);
+        assertThat(service(high, ofHigh, unseen(FigureKind.PEAK, RIGHT), ofPartner))
+                .isEmpty();
+        assertThat(service(high, ofHigh, ofPartner)).isEmpty();
     }
 
     @Test
