@@ -151,7 +151,12 @@ final class PackagedService implements Closeable {
 
     /** Sends the first event of a case. */
     HttpResponse<String> present(String reference) throws IOException, InterruptedException {
-        return send(events("application/cloudevents+json", EVENT.formatted(reference)));
+        return take(EVENT.formatted(reference));
+    }
+
+    /** Sends one event in its JSON format. */
+    HttpResponse<String> take(String event) throws IOException, InterruptedException {
+        return send(events("application/cloudevents+json", event));
     }
 
     /** Sends a batch of events. */

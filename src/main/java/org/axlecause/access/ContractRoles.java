@@ -69,11 +69,6 @@ public final class ContractRoles implements OASFilter {
         if (document.getPaths() == null || document.getComponents() == null) {
             return;
         }
-        if (document.getInfo() != null && document.getInfo().getLicense() != null) {
-            document.getInfo()
-                    .getLicense()
-                    .setIdentifier(document.getInfo().getLicense().getName());
-        }
         document.getComponents()
                 .addSecurityScheme(
                         SCHEME,

@@ -1,4 +1,4 @@
-package org.axlecause.durability;
+package org.axlecause;
 
 import java.io.IOException;
 import java.net.http.HttpResponse;
@@ -29,7 +29,7 @@ final class Load implements AutoCloseable {
     private static final String FOUND = """
             {"stage": "as-found", "component": "shoe-lining", "condition": "%s", "axle": 2, "side": "left"}""";
 
-    private final List<Replica> replicas;
+    private final List<PackagedService> replicas;
     private final ExecutorService senders = Executors.newFixedThreadPool(SENDERS);
     private final Set<String> acknowledged = new ConcurrentSkipListSet<>();
     private final Map<Integer, AtomicInteger> statuses = new ConcurrentHashMap<>();
@@ -37,7 +37,7 @@ final class Load implements AutoCloseable {
     private final AtomicInteger number = new AtomicInteger();
     private volatile boolean going = true;
 
-    Load(List<Replica> replicas) {
+    Load(List<PackagedService> replicas) {
         this.replicas = List.copyOf(replicas);
         for (int sender = 0; sender < SENDERS; sender++) {
             int seed = sender;
@@ -65,9 +65,9 @@ final class Load implements AutoCloseable {
         }
     }
 
-    private void send(Replica replica, String event, String id) {
+    private void send(PackagedService replica, String event, String id) {
         try {
-            HttpResponse<String> answer = replica.post(event);
+            HttpResponse<String> answer = replica.take(event);
             statuses.computeIfAbsent(answer.statusCode(), status -> new AtomicInteger())
                     .incrementAndGet();
             if (answer.statusCode() == 200) {

@@ -1,4 +1,4 @@
-package org.axlecause.durability;
+package org.axlecause;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
@@ -110,12 +111,13 @@ class DurabilityIT {
     }
 
     private void theServiceIsKilled(int kills, int acknowledgedBetween) throws Exception {
-        try (Replica replica = started()) {
+        try (PackagedService replica = started()) {
             Set<String> acknowledged;
             try (Load load = new Load(List.of(replica))) {
                 for (int kill = 1; kill <= kills; kill++) {
                     load.awaitAcknowledged(kill * acknowledgedBetween);
-                    replica.killAndRestart();
+                    replica.process().destroyForcibly().waitFor();
+                    replica.start();
                 }
                 load.awaitAcknowledged((kills + 1) * acknowledgedBetween);
                 load.stop();
@@ -130,7 +132,7 @@ class DurabilityIT {
     }
 
     private void theDatabaseIsKilled(int kills) throws Exception {
-        try (Replica replica = started()) {
+        try (PackagedService replica = started()) {
             Set<String> acknowledged;
             try (Load load = new Load(List.of(replica))) {
                 for (int kill = 1; kill <= kills; kill++) {
@@ -146,7 +148,7 @@ class DurabilityIT {
                 assertThat(load.wrong()).isEmpty();
             }
 
-            assertThat(replica.isRunning()).isTrue();
+            assertThat(replica.process().isAlive()).isTrue();
             assertThat(acknowledged).hasSizeGreaterThanOrEqualTo(kills * 60 + 20);
             nothingIsLostOrDoubled(acknowledged);
         }
@@ -161,10 +163,10 @@ class DurabilityIT {
             sends.addAll(Collections.nCopies(1 + random.nextInt(5), event));
         }
         Collections.shuffle(sends, random);
-        try (Replica one = started();
-                Replica other = started()) {
+        try (PackagedService one = started();
+                PackagedService other = started()) {
             List<HttpResponse<String>> answers = sentAtOnce(sends, List.of(one, other));
-            HttpResponse<String> altered = one.post(Load.found("TWICE-1", "twice-1", 1, "glazed"));
+            HttpResponse<String> altered = one.take(Load.found("TWICE-1", "twice-1", 1, "glazed"));
 
             assertThat(answers)
                     .allSatisfy(answer ->
@@ -182,8 +184,8 @@ class DurabilityIT {
         List<String> sends = IntStream.range(0, count)
                 .mapToObj(number -> Load.found("RACE-1", "race-" + number, number % 60, "worn"))
                 .toList();
-        try (Replica one = started();
-                Replica other = started()) {
+        try (PackagedService one = started();
+                PackagedService other = started()) {
             List<HttpResponse<String>> answers = sentAtOnce(sends, List.of(one, other));
 
             assertThat(answers)
@@ -200,7 +202,7 @@ class DurabilityIT {
     private void eventsAreShuffled(int cases, int events) throws Exception {
         System.out.printf("%d cases shuffled, seed %d%n", cases, SEED);
         Random random = new Random(SEED);
-        try (Replica replica = started()) {
+        try (PackagedService replica = started()) {
             for (int number = 0; number < cases; number++) {
                 List<String> told = new ArrayList<>();
                 told.add(Load.presented("CASE", "x-0"));
@@ -222,26 +224,26 @@ class DurabilityIT {
         }
     }
 
-    private static void send(Replica replica, List<String> events, String reference) throws Exception {
+    private static void send(PackagedService replica, List<String> events, String reference) throws Exception {
         for (String event : events) {
-            HttpResponse<String> answer = replica.post(
+            HttpResponse<String> answer = replica.take(
                     event.replace("\"CASE\"", '"' + reference + '"').replace("\"x-", '"' + reference + "-"));
             assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
         }
     }
 
     /** The document with the reference left out, which is all that may differ. */
-    private static String document(Replica replica, String reference) throws Exception {
+    private static String document(PackagedService replica, String reference) throws Exception {
         return replica.get("/v1/cases/" + reference).body().replace(reference, "CASE");
     }
 
-    private static List<HttpResponse<String>> sentAtOnce(List<String> events, List<Replica> replicas) {
+    private static List<HttpResponse<String>> sentAtOnce(List<String> events, List<PackagedService> replicas) {
         ExecutorService senders = Executors.newFixedThreadPool(16);
         try {
             List<CompletableFuture<HttpResponse<String>>> answers = new ArrayList<>();
             for (int number = 0; number < events.size(); number++) {
                 String event = events.get(number);
-                Replica replica = replicas.get(number % replicas.size());
+                PackagedService replica = replicas.get(number % replicas.size());
                 answers.add(CompletableFuture.supplyAsync(() -> posted(replica, event), senders));
             }
             return answers.stream().map(CompletableFuture::join).toList();
@@ -250,22 +252,21 @@ class DurabilityIT {
         }
     }
 
-    private static HttpResponse<String> posted(Replica replica, String event) {
+    private static HttpResponse<String> posted(PackagedService replica, String event) {
         try {
-            return replica.post(event);
+            return replica.take(event);
         } catch (IOException | InterruptedException e) {
             throw new IllegalStateException(e);
         }
     }
 
-    private Replica started() throws Exception {
-        Replica replica = Replica.start(folder, database.settings());
-        assertThat(replica.put(
-                                "/v1/sites/quay-street",
-                                "{\"name\": \"Quay Street\", \"timeZone\": \"Europe/London\", \"currency\": \"GBP\","
-                                        + " \"regime\": \"gb-annual\"}")
-                        .statusCode())
-                .isEqualTo(200);
+    private PackagedService started() throws Exception {
+        PackagedService replica = new PackagedService(Files.createTempDirectory(folder, "replica-"));
+        database.settings()
+                .forEach((name, value) ->
+                        replica.with(name.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "_"), value));
+        replica.start();
+        replica.putSite();
         return replica;
     }
 
