@@ -26,6 +26,8 @@ import org.jspecify.annotations.Nullable;
 public final class ContractWords implements OASFilter {
 
     private static final DotName RENAMED = DotName.createSimple(JsonProperty.class);
+    private static final DotName SCHEMA =
+            DotName.createSimple(org.eclipse.microprofile.openapi.annotations.media.Schema.class);
     private static final DotName NULLABLE = DotName.createSimple(Nullable.class);
     private static final String ANY_JSON = "JsonNode";
     private static final String OURS = "org.axlecause.";
@@ -36,7 +38,14 @@ public final class ContractWords implements OASFilter {
     public ContractWords(IndexView index) {
         types = index.getKnownClasses().stream()
                 .filter(type -> type.name().toString().startsWith(OURS) && (type.isRecord() || type.isEnum()))
-                .collect(Collectors.groupingBy(ClassInfo::simpleName));
+                .collect(Collectors.groupingBy(ContractWords::nameInContract));
+    }
+
+    private static String nameInContract(ClassInfo type) {
+        AnnotationInstance schema = type.declaredAnnotation(SCHEMA);
+        return schema == null || schema.value("name") == null
+                ? type.simpleName()
+                : schema.value("name").asString();
     }
 
     @Override
