@@ -3,29 +3,20 @@ package org.axlecause.casefile;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import java.security.GeneralSecurityException;
-import java.security.SecureRandom;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.OffsetDateTime;
-import java.util.Base64;
 import java.util.Collection;
 import java.util.HexFormat;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import javax.crypto.Cipher;
-import javax.crypto.Mac;
-import javax.crypto.spec.GCMParameterSpec;
-import javax.crypto.spec.SecretKeySpec;
-import org.axlecause.shared.CannotStart;
-import org.axlecause.shared.EndedAtStartException;
+import org.axlecause.shared.Seal;
 import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
@@ -48,19 +39,13 @@ public class VehicleIdentityStore {
 
     private static final String ERASE = "DELETE FROM vehicle_identity WHERE tenant_id = ? AND token = ?";
 
-    private static final String MAC = "HmacSHA256";
-    private static final String CIPHER = "AES/GCM/NoPadding";
-    private static final int KEY_BYTES = 32;
     private static final int TOKEN_BYTES = 16;
-    private static final int NONCE_BYTES = 12;
-    private static final int TAG_BITS = 128;
     private static final HexFormat HEX = HexFormat.of();
 
     private final TenantTransaction transaction;
     private final Clock clock;
-    private final SecretKeySpec digestKey;
-    private final SecretKeySpec cipherKey;
-    private final SecureRandom random = new SecureRandom();
+    private final Seal digests;
+    private final Seal cipher;
 
     VehicleIdentityStore(
             TenantTransaction transaction,
@@ -68,9 +53,8 @@ public class VehicleIdentityStore {
             @ConfigProperty(name = "axlecause.identity-key") Optional<String> identityKey) {
         this.transaction = transaction;
         this.clock = clock;
-        byte[] key = key(identityKey.orElse(""));
-        this.digestKey = derived(key, "digest");
-        this.cipherKey = derived(key, "cipher");
+        this.digests = Seal.of(identityKey, "digest");
+        this.cipher = Seal.of(identityKey, "cipher");
     }
 
     /** The tokens of these values in the open transaction's tenant, new ones for values never seen. */
@@ -97,7 +81,10 @@ public class VehicleIdentityStore {
                 query.setString(1, tenant);
                 query.setString(2, token);
                 try (ResultSet row = query.executeQuery()) {
-                    return row.next() ? Optional.of(decrypted(row.getBytes(2), row.getBytes(1))) : Optional.empty();
+                    return row.next()
+                            ? Optional.of(
+                                    new String(cipher.open(row.getBytes(2), row.getBytes(1)), StandardCharsets.UTF_8))
+                            : Optional.empty();
                 }
             }
         });
@@ -124,8 +111,8 @@ public class VehicleIdentityStore {
             insert.setString(1, tenant);
             insert.setBytes(2, digest);
             insert.setString(3, value.kind());
-            insert.setString(4, HEX.formatHex(randomBytes(TOKEN_BYTES)));
-            insert.setBytes(5, encrypted(value.text(), digest));
+            insert.setString(4, HEX.formatHex(Seal.randomBytes(TOKEN_BYTES)));
+            insert.setBytes(5, cipher.close(value.text().getBytes(StandardCharsets.UTF_8), digest));
             insert.setObject(6, OffsetDateTime.now(clock));
             insert.executeUpdate();
         }
@@ -145,76 +132,10 @@ public class VehicleIdentityStore {
     /** Spelling with blanks, dashes or small letters doesn't make another vehicle. */
     private byte[] digest(String tenant, PersonalValue value) {
         String plain = value.text().toUpperCase(Locale.ROOT).replaceAll("[\\s._-]", "");
-        return hmac(digestKey, tenant + '\n' + value.kind() + '\n' + plain);
-    }
-
-    private byte[] encrypted(String text, byte[] digest) {
-        try {
-            byte[] nonce = randomBytes(NONCE_BYTES);
-            Cipher cipher = Cipher.getInstance(CIPHER);
-            cipher.init(Cipher.ENCRYPT_MODE, cipherKey, new GCMParameterSpec(TAG_BITS, nonce));
-            cipher.updateAAD(digest);
-            byte[] sealed = cipher.doFinal(text.getBytes(StandardCharsets.UTF_8));
-            return ByteBuffer.allocate(NONCE_BYTES + sealed.length)
-                    .put(nonce)
-                    .put(sealed)
-                    .array();
-        } catch (GeneralSecurityException e) {
-            throw new IllegalStateException("Personal data can't be encrypted", e);
-        }
-    }
-
-    private String decrypted(byte[] stored, byte[] digest) {
-        try {
-            Cipher cipher = Cipher.getInstance(CIPHER);
-            cipher.init(Cipher.DECRYPT_MODE, cipherKey, new GCMParameterSpec(TAG_BITS, stored, 0, NONCE_BYTES));
-            cipher.updateAAD(digest);
-            return new String(cipher.doFinal(stored, NONCE_BYTES, stored.length - NONCE_BYTES), StandardCharsets.UTF_8);
-        } catch (GeneralSecurityException e) {
-            throw new IllegalStateException("Stored personal data doesn't open with axlecause.identity-key", e);
-        }
-    }
-
-    private byte[] randomBytes(int count) {
-        byte[] bytes = new byte[count];
-        random.nextBytes(bytes);
-        return bytes;
+        return digests.digest(tenant + '\n' + value.kind() + '\n' + plain);
     }
 
     void atStart(@Observes StartupEvent event) {
         // Why an empty observer: it makes the container build this store at start, so that a missing key shows then.
-    }
-
-    private static byte[] key(String identityKey) {
-        try {
-            byte[] key = Base64.getDecoder().decode(identityKey);
-            if (key.length == KEY_BYTES) {
-                return key;
-            }
-        } catch (IllegalArgumentException e) {
-            throw noKey();
-        }
-        throw noKey();
-    }
-
-    private static EndedAtStartException noKey() {
-        return CannotStart.because(
-                "AXLECAUSE_IDENTITY_KEY must hold 32 random bytes in base64 (openssl rand -base64 32):"
-                        + " personal data is encrypted and found again by it. Keep it as safe as the database, and never"
-                        + " change it.");
-    }
-
-    private static SecretKeySpec derived(byte[] key, String purpose) {
-        return new SecretKeySpec(hmac(new SecretKeySpec(key, MAC), "axlecause " + purpose), "AES");
-    }
-
-    private static byte[] hmac(SecretKeySpec key, String text) {
-        try {
-            Mac mac = Mac.getInstance(MAC);
-            mac.init(key);
-            return mac.doFinal(text.getBytes(StandardCharsets.UTF_8));
-        } catch (GeneralSecurityException e) {
-            throw new IllegalStateException("Every Java platform has HMAC with SHA-256", e);
-        }
     }
 }
