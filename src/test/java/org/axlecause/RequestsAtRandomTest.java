@@ -51,6 +51,7 @@ class RequestsAtRandomTest {
     MakeKey makeKey;
 
     private final List<JsonNode> events = new ArrayList<>();
+    private String subscription;
 
     @BeforeEach
     void two_tenants_have_cases() throws IOException {
@@ -80,6 +81,13 @@ class RequestsAtRandomTest {
                         .statusCode(200);
             }
         }
+        subscription = given().header("Authorization", "Bearer " + key("random"))
+                .contentType("application/json")
+                .body("{\"address\": \"https://9.9.9.9/hook\", \"description\": \"any\","
+                        + " \"types\": [\"org.axlecause.case.judged.v1\"]}")
+                .post("/v1/subscriptions")
+                .jsonPath()
+                .getString("id");
         String presentation = events.stream()
                 .filter(event -> event.path("type").asText().contains("vehicle.presented"))
                 .findFirst()
@@ -187,7 +195,7 @@ class RequestsAtRandomTest {
         }
     }
 
-    private static Map<String, List<String>> pathValues() {
+    private Map<String, List<String>> pathValues() {
         return Map.of(
                 "reference",
                         Stream.concat(
@@ -199,6 +207,7 @@ class RequestsAtRandomTest {
                 "kind", List.of("causes", "checks", "rules", "nothing"),
                 "code", List.of("air-in-circuit", "hub-seal-leaking", "nothing"),
                 "audience", List.of("customer", "workshop"),
+                "subscription", List.of(subscription, "none"),
                 "key", List.of("none"));
     }
 

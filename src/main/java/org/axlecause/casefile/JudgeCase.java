@@ -58,6 +58,7 @@ class JudgeCase implements CaseJudge {
     private final Policy policy;
     private final RuleBase rules;
     private final Judge judge;
+    private final CaseWatch watch;
     private final Clock clock;
 
     JudgeCase(
@@ -70,6 +71,7 @@ class JudgeCase implements CaseJudge {
             Policy policy,
             RuleBase rules,
             Judge judge,
+            CaseWatch watch,
             Clock clock) {
         this.events = events;
         this.figures = figures;
@@ -80,6 +82,7 @@ class JudgeCase implements CaseJudge {
         this.policy = policy;
         this.rules = rules;
         this.judge = judge;
+        this.watch = watch;
         this.clock = clock;
     }
 
@@ -89,7 +92,7 @@ class JudgeCase implements CaseJudge {
         List<Recorded> entries = new ArrayList<>();
         Map<EntryId, String> kept = figures.find(reference);
         for (StoredEvent event : events.history(reference)) {
-            JsonNode sent = json(event.body()).path("data");
+            JsonNode sent = Json.read(event.body()).path("data");
             data.put(event.id(), sent);
             EntryType type = Objects.requireNonNull(EntryType.of(event.type()), event.type());
             entries.add(new Recorded(
@@ -98,9 +101,12 @@ class JudgeCase implements CaseJudge {
         History history = new History(reference, entries);
         Judgement judgement = judge.judge(matter(history, null));
         String document = CaseDocument.of(judgement, rules.version(), data);
+        String before = cases.find(reference).map(StoredCase::document).orElse(null);
+        JudgedCase judged = judged(judgement, document, history);
         OffsetDateTime now = OffsetDateTime.now(clock);
-        cases.save(reference, judged(judgement, document, history), now);
+        cases.save(reference, judged, now);
         keepIfActedOn(reference, history, judgement, document, now);
+        watch.judged(CaseChange.between(before, judged.columns(), reference, document));
         return document;
     }
 
@@ -208,14 +214,6 @@ class JudgeCase implements CaseJudge {
             return kept == null ? null : Json.mapper().readValue(kept, TestFigures.class);
         } catch (JsonProcessingException broken) {
             throw new IllegalStateException("Kept figures can't be read", broken);
-        }
-    }
-
-    private static JsonNode json(String body) {
-        try {
-            return Json.mapper().readTree(body);
-        } catch (JsonProcessingException broken) {
-            throw new IllegalStateException("A kept event can't be read", broken);
         }
     }
 }

@@ -79,6 +79,11 @@ class RouteMatrixTest {
                 send(admin, "POST", "/v1/keys", "{\"name\": \"any\", \"role\": \"desk\"}")
                         .jsonPath()
                         .getString("key"));
+        values.put(
+                "subscription",
+                send(admin, "POST", "/v1/subscriptions", """
+                        {"address": "https://9.9.9.9/hook", "description": "any",
+                         "types": ["org.axlecause.case.judged.v1"]}""").jsonPath().getString("id"));
         values.put("kind", "causes");
         values.put("code", "air-in-circuit");
         values.put("type", "finding.recorded.v1");

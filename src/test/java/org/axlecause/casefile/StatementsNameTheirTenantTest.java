@@ -6,23 +6,19 @@ import static org.axlecause.casefile.Cases.aJudgedCase;
 import static org.axlecause.casefile.Cases.anEvent;
 
 import io.quarkus.test.junit.QuarkusTest;
-import java.sql.Connection;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.UUID;
 import org.axlecause.facts.EntryId;
+import org.axlecause.shared.BareDatabase;
 import org.axlecause.shared.TenantTransaction;
 import org.axlecause.shared.TestDatabase;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
-import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.postgresql.ds.PGSimpleDataSource;
 
 /** The wall of the statements alone, in a database of its own where row-level security is switched off. */
 @QuarkusTest
@@ -30,44 +26,24 @@ class StatementsNameTheirTenantTest {
 
     private static final EntryId ID = new EntryId("/sites/quay-street", "x");
 
-    @ConfigProperty(name = "quarkus.datasource.jdbc.url")
-    String url;
-
-    @ConfigProperty(name = "quarkus.flyway.username")
-    String owner;
-
-    @ConfigProperty(name = "quarkus.flyway.password")
-    String ownerPassword;
-
     @ConfigProperty(name = "axlecause.identity-key")
     String identityKey;
 
-    private final String database = "bare_" + UUID.randomUUID().toString().replace("-", "");
+    private BareDatabase database;
 
     @BeforeEach
     void makeDatabaseWithoutWalls() throws SQLException {
-        execute("CREATE DATABASE " + database + " OWNER axlecause_owner");
-        Flyway.configure()
-                .dataSource(bare())
-                .placeholders(Map.of("serviceRole", "axlecause_service"))
-                .load()
-                .migrate();
-        try (Connection connection = bare().getConnection();
-                Statement statement = connection.createStatement()) {
-            statement.execute("DO $$ DECLARE t regclass; BEGIN FOR t IN SELECT oid FROM pg_class"
-                    + " WHERE relrowsecurity LOOP EXECUTE format('ALTER TABLE %s DISABLE ROW LEVEL SECURITY', t);"
-                    + " END LOOP; END $$");
-        }
+        database = BareDatabase.made();
     }
 
     @AfterEach
     void dropIt() throws SQLException {
-        execute("DROP DATABASE " + database + " WITH (FORCE)");
+        database.close();
     }
 
     @Test
     void every_store_sees_and_changes_one_tenant_without_row_level_security() {
-        TenantTransaction transaction = TestDatabase.transactionOn(bare());
+        TenantTransaction transaction = TestDatabase.transactionOn(database.source());
         CaseStore cases = new CaseStore(transaction);
         EventStore events = new EventStore(transaction);
         FiguresStore figures = new FiguresStore(transaction);
@@ -119,20 +95,5 @@ class StatementsNameTheirTenantTest {
             assertThat(judgements.find("QS-1")).containsExactly(past);
             assertThat(identities.original(token)).contains("AX12 CRV");
         });
-    }
-
-    private PGSimpleDataSource bare() {
-        PGSimpleDataSource source = new PGSimpleDataSource();
-        source.setUrl(url.replace("/axlecause?", "/" + database + "?"));
-        source.setUser(owner);
-        source.setPassword(ownerPassword);
-        return source;
-    }
-
-    private static void execute(String sql) throws SQLException {
-        try (Connection connection = TestDatabase.superuser();
-                Statement statement = connection.createStatement()) {
-            statement.execute(sql);
-        }
     }
 }

@@ -1,0 +1,61 @@
+package org.axlecause.casefile;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.axlecause.facts.VerificationOutcome;
+import org.axlecause.shared.Json;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a judgement has changed on its case.
+ *
+ * @param reference reference of the case
+ * @param site code of its site; null while no vehicle was presented
+ * @param version number of distinct events judged
+ * @param status highest status that holds
+ * @param changed members of the case document that differ from the one before, by name
+ * @param verified whether the repair is proven now and was not before
+ */
+public record CaseChange(
+        String reference, @Nullable String site, int version, String status, List<String> changed, boolean verified) {
+
+    /** They name the case and count its events; that they move says nothing. */
+    private static final Set<String> LABELS = Set.of("reference", "version");
+
+    public CaseChange {
+        changed = List.copyOf(changed);
+    }
+
+    /** The change from one document to the next; the first has none before it. */
+    static CaseChange between(@Nullable String before, CaseColumns columns, String reference, String after) {
+        JsonNode old = before == null ? Json.mapper().createObjectNode() : Json.read(before);
+        JsonNode now = Json.read(after);
+        return new CaseChange(
+                reference,
+                columns.site(),
+                columns.version(),
+                columns.status(),
+                changed(old, now),
+                isVerified(now) && !isVerified(old));
+    }
+
+    private static List<String> changed(JsonNode old, JsonNode now) {
+        Set<String> names = new TreeSet<>();
+        old.fieldNames().forEachRemaining(names::add);
+        now.fieldNames().forEachRemaining(names::add);
+        names.removeAll(LABELS);
+        names.removeIf(name -> alike(old.path(name), now.path(name)));
+        return List.copyOf(names);
+    }
+
+    /** An empty list says as little as none. */
+    private static boolean alike(JsonNode old, JsonNode now) {
+        return old.equals(now) || (old.isEmpty() && now.isEmpty() && !old.isValueNode() && !now.isValueNode());
+    }
+
+    private static boolean isVerified(JsonNode document) {
+        return document.path("verification").path("outcome").asText().equals(VerificationOutcome.VERIFIED.toString());
+    }
+}
