@@ -9,18 +9,20 @@ import org.jspecify.annotations.Nullable;
 /** The members of the case document, for the contract alone; what stands in each is told by the README and the catalogue. */
 @Schema(
         name = "CaseDocument",
-        description = "Everything that follows from the events of a case. Every conclusion carries its because.")
+        description =
+                "Everything that follows from the events of a case. Every conclusion carries its because. Of a case that"
+                        + " could not be judged yet only reference, status and judging are there.")
 public record CaseFormat(
         @Schema(description = "Chosen by the sender.") String reference,
 
         @Schema(description = "Code of the site; left out until a presentation names it.") @Nullable
         String site,
 
-        @Schema(description = "When the vehicle was presented, or the earliest event until then.")
+        @Schema(description = "When the vehicle was presented, or the earliest event until then.") @Nullable
         OffsetDateTime opened,
 
-        @Schema(description = "How many distinct events were judged.")
-        int version,
+        @Schema(description = "How many distinct events were judged.") @Nullable
+        Integer version,
 
         @Schema(description = "open, scoped, in-work, to-verify, verified or closed.")
         String status,
@@ -29,26 +31,27 @@ public record CaseFormat(
         Map<String, Object> vehicle,
 
         @Nullable Map<String, Object> regime,
-        Map<String, Object> policy,
+        @Nullable Map<String, Object> policy,
 
-        @Schema(description = "Version of the rule base.") String rulebook,
+        @Schema(description = "Version of the rule base.") @Nullable
+        String rulebook,
 
         @Schema(description = "failed where the latest events are kept and not judged yet.") @Nullable
         String judging,
 
-        List<Map<String, Object>> figures,
-        List<Map<String, Object>> deficiencies,
-        List<Map<String, Object>> symptoms,
-        List<Map<String, Object>> causes,
-        List<Map<String, Object>> nextChecks,
-        List<Map<String, Object>> scope,
+        @Nullable List<Map<String, Object>> figures,
+        @Nullable List<Map<String, Object>> deficiencies,
+        @Nullable List<Map<String, Object>> symptoms,
+        @Nullable List<Map<String, Object>> causes,
+        @Nullable List<Map<String, Object>> nextChecks,
+        @Nullable List<Map<String, Object>> scope,
         @Nullable Map<String, Object> estimate,
-        List<Map<String, Object>> workPlan,
-        List<Map<String, Object>> cautions,
+        @Nullable List<Map<String, Object>> workPlan,
+        @Nullable List<Map<String, Object>> cautions,
 
-        @Schema(description = "Advice, never a certificate.")
+        @Schema(description = "Advice, never a certificate.") @Nullable
         Map<String, Object> fitness,
 
-        Map<String, Object> verification,
-        List<Map<String, Object>> questions,
-        List<Map<String, Object>> timeline) {}
+        @Nullable Map<String, Object> verification,
+        @Nullable List<Map<String, Object>> questions,
+        @Nullable List<Map<String, Object>> timeline) {}

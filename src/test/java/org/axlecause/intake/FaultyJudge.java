@@ -41,7 +41,7 @@ class FaultyJudge implements CaseJudge {
         OffsetDateTime day = OffsetDateTime.parse("2026-03-02T08:15:00Z");
         int version = events.history(reference).size();
         String status = mood == Mood.BREAKS_THE_TRANSACTION ? null : "open";
-        String document = "{\"reference\":\"" + reference + "\",\"version\":" + version + "}";
+        String document = "{\"reference\":\"" + reference + "\",\"status\":\"open\",\"version\":" + version + "}";
         cases.save(
                 reference,
                 new JudgedCase(

@@ -58,10 +58,12 @@ class JudgingFaultApiTest {
         assertThat(receipt.jsonPath().getString("standing")).isEqualTo("accepted");
         assertThat(receipt.jsonPath().getString("judging")).isEqualTo("failed");
         assertThat(failed.asString())
-                .isEqualTo("{\"judging\":\"failed\",\"reference\":\"" + reference + "\",\"version\":1}");
+                .isEqualTo("{\"judging\":\"failed\",\"reference\":\"" + reference
+                        + "\",\"status\":\"open\",\"version\":1}");
         assertThat(failed.header("ETag")).isNotEqualTo(tag);
         assertThat(again.jsonPath().getString("standing")).isEqualTo("duplicate");
-        assertThat(judged.asString()).isEqualTo("{\"reference\":\"" + reference + "\",\"version\":2}");
+        assertThat(judged.asString())
+                .isEqualTo("{\"reference\":\"" + reference + "\",\"status\":\"open\",\"version\":2}");
     }
 
     @Test
