@@ -7,6 +7,9 @@ public final class DatabaseException extends RuntimeException {
 
     private static final long serialVersionUID = 1L;
     private static final String UNIQUE_VIOLATION = "23505";
+    private static final String LOCK_NOT_AVAILABLE = "55P03";
+    private static final String CANCELLED = "57014";
+    private static final String DEADLOCK = "40P01";
 
     private final String state;
 
@@ -20,8 +23,14 @@ public final class DatabaseException extends RuntimeException {
         return UNIQUE_VIOLATION.equals(state);
     }
 
-    /** Whether the database can't be reached or has no connection to spare, so that a later try may succeed. */
+    /** Whether the database can't be reached, is full or kept us waiting too long, so that a later try may succeed. */
     public boolean isUnavailable() {
-        return state.isEmpty() || state.startsWith("08") || state.startsWith("53") || state.startsWith("57P");
+        return state.isEmpty()
+                || state.startsWith("08")
+                || state.startsWith("53")
+                || state.startsWith("57P")
+                || state.equals(LOCK_NOT_AVAILABLE)
+                || state.equals(CANCELLED)
+                || state.equals(DEADLOCK);
     }
 }
