@@ -3,32 +3,18 @@ package org.axlecause;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.ServerSocket;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
-import org.axlecause.shared.EmbeddedDatabase;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -48,17 +34,16 @@ class DurabilityIT {
     @TempDir(cleanup = CleanupMode.ON_SUCCESS)
     private Path folder;
 
-    private final int databasePort = freePort();
-    private EmbeddedDatabase database;
+    private Installation installation;
 
     @BeforeEach
     void a_database_stands_alone() {
-        database = EmbeddedDatabase.start(folder.resolve("data"), databasePort);
+        installation = new Installation(folder);
     }
 
     @AfterEach
     void it_ends() {
-        database.close();
+        installation.close();
     }
 
     @Test
@@ -111,7 +96,7 @@ class DurabilityIT {
     }
 
     private void theServiceIsKilled(int kills, int acknowledgedBetween) throws Exception {
-        try (PackagedService replica = started()) {
+        try (PackagedService replica = installation.started()) {
             Set<String> acknowledged;
             try (Load load = new Load(List.of(replica))) {
                 for (int kill = 1; kill <= kills; kill++) {
@@ -127,18 +112,17 @@ class DurabilityIT {
             }
 
             assertThat(acknowledged).hasSizeGreaterThanOrEqualTo((kills + 1) * acknowledgedBetween);
-            nothingIsLostOrDoubled(acknowledged);
+            installation.nothingIsLostOrDoubled(acknowledged);
         }
     }
 
     private void theDatabaseIsKilled(int kills) throws Exception {
-        try (PackagedService replica = started()) {
+        try (PackagedService replica = installation.started()) {
             Set<String> acknowledged;
             try (Load load = new Load(List.of(replica))) {
                 for (int kill = 1; kill <= kills; kill++) {
                     load.awaitAcknowledged(kill * 60);
-                    killDatabase();
-                    database = restarted();
+                    installation.killDatabase();
                     int before = load.acknowledged().size();
                     load.awaitAcknowledged(before + 20);
                 }
@@ -150,7 +134,7 @@ class DurabilityIT {
 
             assertThat(replica.process().isAlive()).isTrue();
             assertThat(acknowledged).hasSizeGreaterThanOrEqualTo(kills * 60 + 20);
-            nothingIsLostOrDoubled(acknowledged);
+            installation.nothingIsLostOrDoubled(acknowledged);
         }
     }
 
@@ -163,8 +147,8 @@ class DurabilityIT {
             sends.addAll(Collections.nCopies(1 + random.nextInt(5), event));
         }
         Collections.shuffle(sends, random);
-        try (PackagedService one = started();
-                PackagedService other = started()) {
+        try (PackagedService one = installation.started();
+                PackagedService other = installation.started()) {
             List<HttpResponse<String>> answers = sentAtOnce(sends, List.of(one, other));
             HttpResponse<String> altered = one.take(Load.found("TWICE-1", "twice-1", 1, "glazed"));
 
@@ -174,7 +158,7 @@ class DurabilityIT {
             assertThat(answers.stream().filter(answer -> answer.body().contains("\"accepted\"")))
                     .hasSize(count);
             assertThat(altered.statusCode()).isEqualTo(409);
-            nothingIsLostOrDoubled(IntStream.range(0, count)
+            installation.nothingIsLostOrDoubled(IntStream.range(0, count)
                     .mapToObj(number -> "twice-" + number)
                     .collect(Collectors.toSet()));
         }
@@ -184,17 +168,17 @@ class DurabilityIT {
         List<String> sends = IntStream.range(0, count)
                 .mapToObj(number -> Load.found("RACE-1", "race-" + number, number % 60, "worn"))
                 .toList();
-        try (PackagedService one = started();
-                PackagedService other = started()) {
+        try (PackagedService one = installation.started();
+                PackagedService other = installation.started()) {
             List<HttpResponse<String>> answers = sentAtOnce(sends, List.of(one, other));
 
             assertThat(answers)
                     .allSatisfy(answer ->
                             assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200));
-            assertThat(numbers("SELECT position FROM event WHERE tenant_id = 'demo' ORDER BY position"))
+            assertThat(installation.numbers("SELECT position FROM event WHERE tenant_id = 'demo' ORDER BY position"))
                     .containsExactlyElementsOf(
                             IntStream.rangeClosed(1, count).boxed().toList());
-            assertThat(numbers("SELECT version FROM case_file WHERE tenant_id = 'demo'"))
+            assertThat(installation.numbers("SELECT version FROM case_file WHERE tenant_id = 'demo'"))
                     .containsExactly(count);
         }
     }
@@ -202,7 +186,7 @@ class DurabilityIT {
     private void eventsAreShuffled(int cases, int events) throws Exception {
         System.out.printf("%d cases shuffled, seed %d%n", cases, SEED);
         Random random = new Random(SEED);
-        try (PackagedService replica = started()) {
+        try (PackagedService replica = installation.started()) {
             for (int number = 0; number < cases; number++) {
                 List<String> told = new ArrayList<>();
                 told.add(Load.presented("CASE", "x-0"));
@@ -257,85 +241,6 @@ class DurabilityIT {
             return replica.take(event);
         } catch (IOException | InterruptedException e) {
             throw new IllegalStateException(e);
-        }
-    }
-
-    private PackagedService started() throws Exception {
-        PackagedService replica = new PackagedService(Files.createTempDirectory(folder, "replica-"));
-        database.settings()
-                .forEach((name, value) ->
-                        replica.with(name.toUpperCase(Locale.ROOT).replaceAll("[^A-Z0-9]", "_"), value));
-        replica.start();
-        replica.putSite();
-        return replica;
-    }
-
-    private void nothingIsLostOrDoubled(Set<String> acknowledged) throws SQLException {
-        List<String> stored = texts("SELECT id FROM event WHERE tenant_id = 'demo'");
-        assertThat(stored).doesNotHaveDuplicates();
-        Set<String> lost = new HashSet<>(acknowledged);
-        lost.removeAll(Set.copyOf(stored));
-        assertThat(lost).as("acknowledged and not stored").isEmpty();
-        assertThat(texts("SELECT reference FROM case_file WHERE tenant_id = 'demo'"
-                        + " AND chain_length > 0 AND (judging <> 'done' OR version <> chain_length)"))
-                .as("cases whose judgement lacks an event")
-                .isEmpty();
-    }
-
-    private List<String> texts(String sql) throws SQLException {
-        Map<String, String> settings = database.settings();
-        try (Connection connection = DriverManager.getConnection(
-                        settings.get("quarkus.datasource.jdbc.url"),
-                        settings.get("quarkus.datasource.username"),
-                        settings.get("quarkus.datasource.password"));
-                Statement statement = connection.createStatement()) {
-            statement.execute("SELECT set_config('axlecause.tenant', 'demo', false)");
-            List<String> found = new ArrayList<>();
-            try (ResultSet rows = statement.executeQuery(sql)) {
-                while (rows.next()) {
-                    found.add(rows.getString(1));
-                }
-            }
-            return found;
-        }
-    }
-
-    private List<Integer> numbers(String sql) throws SQLException {
-        return texts(sql).stream().map(Integer::valueOf).toList();
-    }
-
-    private void killDatabase() throws IOException, InterruptedException {
-        Path pidFile = folder.resolve("data").resolve("postgresql").resolve("postmaster.pid");
-        long pid;
-        try (Stream<String> lines = Files.lines(pidFile)) {
-            pid = Long.parseLong(lines.findFirst().orElseThrow().strip());
-        }
-        ProcessHandle postmaster = ProcessHandle.of(pid).orElseThrow();
-        List<ProcessHandle> backends = postmaster.children().toList();
-        postmaster.destroyForcibly();
-        for (ProcessHandle process :
-                Stream.concat(Stream.of(postmaster), backends.stream()).toList()) {
-            long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
-            while (process.isAlive() && System.nanoTime() < deadline) {
-                TimeUnit.MILLISECONDS.sleep(20);
-            }
-        }
-    }
-
-    private EmbeddedDatabase restarted() {
-        try {
-            database.close();
-        } catch (RuntimeException killedAlready) {
-            // There is nothing to stop any more; the folder is free again.
-        }
-        return EmbeddedDatabase.start(folder.resolve("data"), databasePort);
-    }
-
-    private static int freePort() {
-        try (ServerSocket socket = new ServerSocket(0)) {
-            return socket.getLocalPort();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
     }
 }

@@ -29,16 +29,22 @@ final class Load implements AutoCloseable {
     private static final String FOUND = """
             {"stage": "as-found", "component": "shoe-lining", "condition": "%s", "axle": 2, "side": "left"}""";
 
-    private final List<PackagedService> replicas;
+    private final Route route;
     private final ExecutorService senders = Executors.newFixedThreadPool(SENDERS);
     private final Set<String> acknowledged = new ConcurrentSkipListSet<>();
     private final Map<Integer, AtomicInteger> statuses = new ConcurrentHashMap<>();
+    private final Set<String> cutOff = new ConcurrentSkipListSet<>();
     private final Set<String> wrong = new ConcurrentSkipListSet<>();
     private final AtomicInteger number = new AtomicInteger();
     private volatile boolean going = true;
 
     Load(List<PackagedService> replicas) {
-        this.replicas = List.copyOf(replicas);
+        this(random -> replicas.get(random.nextInt(replicas.size())));
+    }
+
+    /** Posts each event to the replica that is named for it. */
+    Load(Route route) {
+        this.route = route;
         for (int sender = 0; sender < SENDERS; sender++) {
             int seed = sender;
             senders.execute(() -> sendOn(new Random(seed)));
@@ -61,13 +67,13 @@ final class Load implements AutoCloseable {
             String event = next % 4 == 0
                     ? presented(reference, id)
                     : found(reference, id, next % 4, next % 2 == 0 ? "worn" : "glazed");
-            send(replicas.get(random.nextInt(replicas.size())), event, id);
+            send(random, event, id);
         }
     }
 
-    private void send(PackagedService replica, String event, String id) {
+    private void send(Random random, String event, String id) {
         try {
-            HttpResponse<String> answer = replica.take(event);
+            HttpResponse<String> answer = route.pick(random).take(event);
             statuses.computeIfAbsent(answer.statusCode(), status -> new AtomicInteger())
                     .incrementAndGet();
             if (answer.statusCode() == 200) {
@@ -76,8 +82,8 @@ final class Load implements AutoCloseable {
                     || answer.headers().firstValue("Retry-After").isEmpty()) {
                 wrong.add(answer.statusCode() + " " + answer.body());
             }
-        } catch (IOException cutOff) {
-            // What was not acknowledged promises nothing.
+        } catch (IOException noAnswer) {
+            cutOff.add(id + ": " + noAnswer);
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
             going = false;
@@ -107,6 +113,11 @@ final class Load implements AutoCloseable {
         return Set.copyOf(wrong);
     }
 
+    /** Events that got no answer at all, which promises nothing. */
+    Set<String> cutOff() {
+        return Set.copyOf(cutOff);
+    }
+
     /** Sends nothing more and waits for the last answers. */
     void stop() throws InterruptedException {
         going = false;
@@ -120,5 +131,10 @@ final class Load implements AutoCloseable {
     public void close() {
         going = false;
         senders.shutdownNow();
+    }
+
+    /** Which replica gets the next event. */
+    interface Route {
+        PackagedService pick(Random random) throws InterruptedException;
     }
 }

@@ -12,6 +12,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -20,6 +21,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.axlecause.shared.Json;
 
 /** The folder that the build made, started as an operator starts it: by environment, in a process of its own. */
@@ -29,6 +32,7 @@ final class PackagedService implements Closeable {
 
     private static final Duration START = Duration.ofMinutes(2);
     private static final Duration STOP = Duration.ofSeconds(60);
+    private static final Pattern HEAP_USED = Pattern.compile("used (\\d+)K");
     private static final String EVENT = """
             {"specversion": "1.0", "type": "org.axlecause.vehicle.presented.v1", "source": "/sites/quay-street",
              "id": "presented-%1$s", "subject": "%1$s", "time": "2026-03-02T08:15:00Z",
@@ -76,6 +80,26 @@ final class PackagedService implements Closeable {
 
     int port() {
         return port;
+    }
+
+    /** Bytes in use on the heap once garbage was collected. */
+    long heapAfterCollection() throws IOException, InterruptedException {
+        tell("GC.run");
+        Matcher used = HEAP_USED.matcher(tell("GC.heap_info"));
+        assertThat(used.find()).isTrue();
+        return Long.parseLong(used.group(1)) * 1024;
+    }
+
+    private String tell(String command) throws IOException, InterruptedException {
+        Process jcmd = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "jcmd").toString(),
+                        String.valueOf(process.pid()),
+                        command)
+                .redirectErrorStream(true)
+                .start();
+        String answer = new String(jcmd.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(jcmd.waitFor()).as(answer).isZero();
+        return answer;
     }
 
     String log() throws IOException {
