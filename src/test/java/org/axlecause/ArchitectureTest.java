@@ -130,6 +130,7 @@ class ArchitectureTest {
         LOGGING_OF_OTHERS("org.slf4j", "org.slf4j.Logger"),
         LOGGING_OF_THE_JDK("java.util.logging", "java.util.logging.Logger"),
         NETWORK("java.net.http", "java.net.http.HttpClient"),
+        KAFKA("org.apache.kafka", "org.apache.kafka.clients.producer.KafkaProducer"),
         BEANS("jakarta.enterprise", "jakarta.enterprise.context.ApplicationScoped"),
         INJECTION("jakarta.inject", "jakarta.inject.Inject");
 
@@ -139,7 +140,15 @@ class ArchitectureTest {
                 PERSISTENCE, HIBERNATE, PANACHE, FLYWAY, POSTGRESQL, EMBEDDED_POSTGRESQL, POOL, JDBC, JDBC_SOURCES);
         private static final Set<Library> WIRING = Set.of(BEANS, INJECTION);
         private static final Set<Library> EFFECTS = Set.of(
-                TRANSACTIONS, CONTAINER, SETTINGS, EVENT_LOOP, LOGGING, LOGGING_OF_OTHERS, LOGGING_OF_THE_JDK, NETWORK);
+                TRANSACTIONS,
+                CONTAINER,
+                SETTINGS,
+                EVENT_LOOP,
+                LOGGING,
+                LOGGING_OF_OTHERS,
+                LOGGING_OF_THE_JDK,
+                NETWORK,
+                KAFKA);
 
         private final String prefix;
         private final String witness;

@@ -30,6 +30,12 @@ class EventContractTest {
     }
 
     @Test
+    void kafka_carries_the_events_of_http_in_and_of_webhooks_out() {
+        assertThat(names("recordsIn")).isNotEmpty().isEqualTo(names("eventsIn"));
+        assertThat(names("recordsOut")).isNotEmpty().isEqualTo(names("eventsOut"));
+    }
+
+    @Test
     void a_message_names_its_type_and_its_schema_alike() {
         document.path("components").path("messages").forEach(message -> {
             JsonNode own = message.path("payload").path("allOf").path(1).path("properties");

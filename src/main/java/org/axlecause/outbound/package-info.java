@@ -1,4 +1,4 @@
-/** Sends what changed: outbox and webhooks. */
+/** Sends what changed: outbox, webhooks, Kafka. */
 @NullMarked
 package org.axlecause.outbound;
 

@@ -29,6 +29,7 @@ public final class DatabaseAtHand {
         System.setProperty("quarkus.http.host-enabled", "false");
         System.setProperty("quarkus.log.level", "WARN");
         System.setProperty("quarkus.scheduler.enabled", "false");
+        System.setProperty("axlecause.kafka.in", "");
         makeReady(EmbeddedDatabase::attachOrStart);
     }
 

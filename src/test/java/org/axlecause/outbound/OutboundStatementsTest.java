@@ -64,7 +64,9 @@ class OutboundStatementsTest {
             assertThat(deliveries.replay(ID, Replay.of(ofA.id()), NOON)).isZero();
             assertThat(subscriptions.all()).hasSize(1);
             assertThat(subscriptions.secrets(ID, NOON)).doesNotContain(secretOfA);
-            assertThat(outbox.removeBefore(NOON.plusDays(1))).isZero();
+            assertThat(outbox.claim(NOON, NOON.plusMinutes(1), 10)).isEmpty();
+            outbox.published(List.of(ofA.id()), NOON);
+            assertThat(outbox.removeBefore(NOON.plusDays(1), false)).isZero();
             subscriptions.failing(ID, NOON);
             subscriptions.hold(ID, NOON.plusDays(1));
             assertThat(subscriptions.disable(ID, SubscriptionState.GONE, NOON)).isTrue();
@@ -78,12 +80,17 @@ class OutboundStatementsTest {
             assertThat(subscriptions.find(ID))
                     .hasValueSatisfying(found -> assertThat(found.version()).isEqualTo(1));
             assertThat(subscriptions.secrets(ID, NOON)).containsExactly(secretOfA);
+            assertThat(outbox.claim(NOON, NOON.plusMinutes(1), 10)).hasSize(1);
             List<Delivery> claimed = deliveries.claim(ID, NOON, NOON.plusMinutes(2), 10);
             assertThat(claimed).singleElement().returns(ofA.body(), Delivery::body);
             deliveries.settle(ID, claimed.get(0), DeliveryState.DELIVERED, NOON, "HTTP 200");
             assertThat(deliveries.list(ID, DeliveryState.DELIVERED, Long.MAX_VALUE, 10))
                     .hasSize(1);
         });
+        transaction.run("b", () -> outbox.release(List.of(ofA.id())));
+        transaction.run(
+                "a",
+                () -> assertThat(outbox.claim(NOON, NOON.plusMinutes(1), 10)).isEmpty());
     }
 
     private static OutgoingEvent event(String tenant) {
