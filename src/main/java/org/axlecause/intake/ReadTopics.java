@@ -126,12 +126,14 @@ class ReadTopics {
         long end = Objects.requireNonNull(records.nextOffsets().get(partition)).offset();
         long next = takeRecords.take(topic, records.records(partition)).orElse(end);
         try {
-            consumer.commitSync(Map.of(partition, new OffsetAndMetadata(next)));
+            // Why before the commit: where that is refused and the partition stays, the failed record must still come
+            // again.
             if (next < end) {
                 consumer.seek(partition, next);
             }
-        } catch (CommitFailedException | RebalanceInProgressException | IllegalStateException lost) {
-            LOG.infof("Partition %s went to another replica; what was stored is a duplicate there", partition);
+            consumer.commitSync(Map.of(partition, new OffsetAndMetadata(next)));
+        } catch (CommitFailedException | RebalanceInProgressException | IllegalStateException sharedOutAnew) {
+            LOG.infof("Partition %s is shared out anew; what comes again of it is a duplicate", partition);
         }
         return next == end;
     }
