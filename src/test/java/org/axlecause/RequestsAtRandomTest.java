@@ -88,6 +88,17 @@ class RequestsAtRandomTest {
                 .post("/v1/subscriptions")
                 .jsonPath()
                 .getString("id");
+        String publisher = key("random");
+        given().header("Authorization", "Bearer " + publisher)
+                .contentType("application/json")
+                .body("{\"means\": \"how we repair\", \"chain\": [{\"clause\": \"retest-imbalance\", \"value\": 12,"
+                        + " \"unit\": \"%\"}]}")
+                .put("/v1/policies/repairs/draft");
+        given().header("Authorization", "Bearer " + publisher)
+                .header("If-Match", "*")
+                .contentType("application/json")
+                .body("{\"effectiveFrom\": \"2100-01-01\", \"reason\": \"a start\"}")
+                .post("/v1/policies/repairs/versions");
         String presentation = events.stream()
                 .filter(event -> event.path("type").asText().contains("vehicle.presented"))
                 .findFirst()
@@ -196,19 +207,24 @@ class RequestsAtRandomTest {
     }
 
     private Map<String, List<String>> pathValues() {
-        return Map.of(
-                "reference",
+        return Map.ofEntries(
+                Map.entry(
+                        "reference",
                         Stream.concat(
                                         Stream.of(OTHERS_CASE),
                                         Stream.iterate(0, n -> n + 1).limit(50).map(n -> "RANDOM-" + n))
-                                .toList(),
-                "site", List.of("quay-street", "mill-bridge", "nowhere"),
-                "type", List.of("finding.recorded.v1", "common.json", "nothing"),
-                "kind", List.of("causes", "checks", "rules", "nothing"),
-                "code", List.of("air-in-circuit", "hub-seal-leaking", "nothing"),
-                "audience", List.of("customer", "workshop"),
-                "subscription", List.of(subscription, "none"),
-                "key", List.of("none"));
+                                .toList()),
+                Map.entry("site", List.of("quay-street", "mill-bridge", "nowhere")),
+                Map.entry("type", List.of("finding.recorded.v1", "common.json", "nothing")),
+                Map.entry("kind", List.of("causes", "checks", "rules", "nothing")),
+                Map.entry("code", List.of("air-in-circuit", "hub-seal-leaking", "nothing")),
+                Map.entry("audience", List.of("customer", "workshop")),
+                Map.entry("subscription", List.of(subscription, "none")),
+                Map.entry("policy", List.of("repairs", "nothing", "BAD NAME")),
+                Map.entry("version", List.of("1", "2", "0", "x")),
+                Map.entry("from", List.of("1", "draft", "2026-03-02", "x")),
+                Map.entry("to", List.of("1", "draft", "2026-04-02", "x")),
+                Map.entry("key", List.of("none")));
     }
 
     private String key(String tenant) {

@@ -33,6 +33,9 @@ public record CaseFormat(
         @Nullable Map<String, Object> regime,
         @Nullable Map<String, Object> policy,
 
+        @Schema(description = "Departures from clauses of the policy; left out where there are none.") @Nullable
+        List<Map<String, Object>> departures,
+
         @Schema(description = "Version of the rule base.") @Nullable
         String rulebook,
 

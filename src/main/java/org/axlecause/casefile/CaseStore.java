@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import org.axlecause.facts.CaseStatus;
 import org.axlecause.facts.Place;
+import org.axlecause.judgement.ShownDeparture;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
@@ -57,6 +58,9 @@ public class CaseStore {
                                          quantity, necessity, standing, policy_clause, net, currency)
             VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
             """;
+
+    private static final String SAVE_DEPARTURE = "INSERT INTO case_departure"
+            + " (tenant_id, reference, source, id, clause, line, acts) VALUES (?, ?, ?, ?, ?, ?, ?)";
 
     private static final String COLUMNS = """
             SELECT reference, site, status, opened, opened_day, version, make, model, judging, policy, rulebook,
@@ -105,8 +109,10 @@ public class CaseStore {
             saveCase(connection, tenant, reference, judged, now);
             delete(connection, "case_cause", tenant, reference);
             delete(connection, "case_scope_line", tenant, reference);
+            delete(connection, "case_departure", tenant, reference);
             saveCauses(connection, tenant, reference, judged.causes());
             saveLines(connection, tenant, reference, judged.scopeLines());
+            saveDepartures(connection, tenant, reference, judged.departures());
             return reference;
         });
     }
@@ -239,6 +245,27 @@ public class CaseStore {
                 insert.setString(14, line.policyClause());
                 insert.setBigDecimal(15, line.net());
                 insert.setString(16, line.currency());
+                insert.addBatch();
+            }
+            insert.executeBatch();
+        }
+    }
+
+    private static void saveDepartures(
+            Connection connection, String tenant, String reference, List<ShownDeparture> departures)
+            throws SQLException {
+        if (departures.isEmpty()) {
+            return;
+        }
+        try (PreparedStatement insert = connection.prepareStatement(SAVE_DEPARTURE)) {
+            for (ShownDeparture departure : departures) {
+                insert.setString(1, tenant);
+                insert.setString(2, reference);
+                insert.setString(3, departure.entry().source());
+                insert.setString(4, departure.entry().id());
+                insert.setString(5, departure.clause().toString());
+                insert.setString(6, departure.line());
+                insert.setBoolean(7, departure.acts());
                 insert.addBatch();
             }
             insert.executeBatch();

@@ -1,13 +1,11 @@
 package org.axlecause.casefile;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,22 +17,21 @@ import org.axlecause.access.SiteStore;
 import org.axlecause.facts.CaseClosed;
 import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
-import org.axlecause.facts.EntryType;
-import org.axlecause.facts.EntryWithdrawn;
 import org.axlecause.facts.History;
 import org.axlecause.facts.LineDecision;
 import org.axlecause.facts.Party;
 import org.axlecause.facts.Policy;
+import org.axlecause.facts.PolicyAdopted;
 import org.axlecause.facts.PriceList;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.ScopeDecided;
 import org.axlecause.facts.SiteTerms;
-import org.axlecause.facts.TestFigures;
 import org.axlecause.facts.VehiclePresented;
 import org.axlecause.inference.RuleBase;
 import org.axlecause.judgement.Judge;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
+import org.axlecause.judgement.PolicyChoice;
 import org.axlecause.repair.ScopeLine;
 import org.axlecause.shared.Json;
 import org.jspecify.annotations.Nullable;
@@ -55,7 +52,7 @@ class JudgeCase implements CaseJudge {
     private final JudgementStore judgements;
     private final SiteStore sites;
     private final PriceListStore priceLists;
-    private final Policy policy;
+    private final PolicyChoice policies;
     private final RuleBase rules;
     private final Judge judge;
     private final CaseWatch watch;
@@ -68,7 +65,7 @@ class JudgeCase implements CaseJudge {
             JudgementStore judgements,
             SiteStore sites,
             PriceListStore priceLists,
-            Policy policy,
+            PolicyChoice policies,
             RuleBase rules,
             Judge judge,
             CaseWatch watch,
@@ -79,7 +76,7 @@ class JudgeCase implements CaseJudge {
         this.judgements = judgements;
         this.sites = sites;
         this.priceLists = priceLists;
-        this.policy = policy;
+        this.policies = policies;
         this.rules = rules;
         this.judge = judge;
         this.watch = watch;
@@ -89,16 +86,9 @@ class JudgeCase implements CaseJudge {
     @Override
     public String judgeAndKeep(String reference) {
         Map<EntryId, JsonNode> data = new TreeMap<>();
-        List<Recorded> entries = new ArrayList<>();
-        Map<EntryId, String> kept = figures.find(reference);
-        for (StoredEvent event : events.history(reference)) {
-            JsonNode sent = Json.read(event.body()).path("data");
-            data.put(event.id(), sent);
-            EntryType type = Objects.requireNonNull(EntryType.of(event.type()), event.type());
-            entries.add(new Recorded(
-                    event.id(), event.time(), EntryReader.read(type, sent), testFigures(kept.get(event.id()))));
-        }
-        History history = new History(reference, entries);
+        List<StoredEvent> stored = events.history(reference);
+        stored.forEach(event -> data.put(event.id(), Json.read(event.body()).path("data")));
+        History history = new History(reference, Histories.read(stored, figures.find(reference)));
         Judgement judgement = judge.judge(matter(history, null));
         String document = CaseDocument.of(judgement, rules.version(), data);
         String before = cases.find(reference).map(StoredCase::document).orElse(null);
@@ -116,38 +106,44 @@ class JudgeCase implements CaseJudge {
     }
 
     private Matter matter(History history, @Nullable LocalDate asOf) {
-        SiteTerms terms = site(history);
-        PriceList prices = terms.equals(NO_SITE) ? null : priceList(terms.site(), history);
-        return new Matter(history, terms, policy, prices, asOf);
+        Recorded presented = Histories.standing(history.entries(), VehiclePresented.class).stream()
+                .findFirst()
+                .orElse(null);
+        Site site = presented == null
+                ? null
+                : sites.find(((VehiclePresented) presented.entry()).site()).orElse(null);
+        SiteTerms terms = site == null ? NO_SITE : site.terms();
+        PriceList prices = site == null ? null : priceList(site.site(), history);
+        return new Matter(history, terms, policy(history, presented, site, asOf), prices, asOf);
     }
 
-    private SiteTerms site(History history) {
-        return standing(history, VehiclePresented.class).stream()
-                .findFirst()
-                .flatMap(recorded -> sites.find(((VehiclePresented) recorded.entry()).site()))
-                .map(Site::terms)
-                .orElse(NO_SITE);
+    private Policy policy(
+            History history, @Nullable Recorded presented, @Nullable Site site, @Nullable LocalDate asOf) {
+        OffsetDateTime moment = (presented == null ? history.entries().get(0) : presented).time();
+        LocalDate day = asOf == null
+                ? moment.atZoneSameInstant(site == null ? ZoneOffset.UTC : site.zone())
+                        .toLocalDate()
+                : asOf;
+        List<Recorded> adopted = Histories.standing(history.entries(), PolicyAdopted.class);
+        return policies.policyFor(
+                site == null ? null : site.site(),
+                site == null ? null : site.region(),
+                day,
+                asOf == null ? moment : null,
+                adopted.isEmpty()
+                        ? null
+                        : (PolicyAdopted) adopted.get(adopted.size() - 1).entry());
     }
 
     /** The list of the first customer decision, which fixes the prices; until then the newest. */
     private @Nullable PriceList priceList(String site, History history) {
-        return standing(history, ScopeDecided.class).stream()
+        return Histories.standing(history.entries(), ScopeDecided.class).stream()
                 .filter(recorded -> ((ScopeDecided) recorded.entry())
                         .decisions().stream().map(LineDecision::by).anyMatch(Party.CUSTOMER::equals))
                 .findFirst()
                 .map(recorded -> priceLists.at(site, recorded.time()))
                 .orElseGet(() -> priceLists.newest(site))
                 .orElse(null);
-    }
-
-    private static List<Recorded> standing(History history, Class<? extends Entry> type) {
-        List<EntryId> withdrawn = history.entries().stream()
-                .filter(recorded -> recorded.entry() instanceof EntryWithdrawn)
-                .map(recorded -> ((EntryWithdrawn) recorded.entry()).target())
-                .toList();
-        return history.entries().stream()
-                .filter(recorded -> type.isInstance(recorded.entry()) && !withdrawn.contains(recorded.id()))
-                .toList();
     }
 
     private JudgedCase judged(Judgement judgement, String document, History history) {
@@ -176,7 +172,8 @@ class JudgeCase implements CaseJudge {
                                 cause.probability(),
                                 cause.root()))
                         .toList(),
-                judgement.scope().stream().map(JudgeCase::row).toList());
+                judgement.scope().stream().map(JudgeCase::row).toList(),
+                Objects.requireNonNullElse(judgement.departures(), List.of()));
     }
 
     private static ScopeLineRow row(ScopeLine line) {
@@ -207,13 +204,5 @@ class JudgeCase implements CaseJudge {
                         reference, new PastJudgement(judgement.version(), rules.version(), occasion, document, now));
             }
         });
-    }
-
-    private static @Nullable TestFigures testFigures(@Nullable String kept) {
-        try {
-            return kept == null ? null : Json.mapper().readValue(kept, TestFigures.class);
-        } catch (JsonProcessingException broken) {
-            throw new IllegalStateException("Kept figures can't be read", broken);
-        }
     }
 }

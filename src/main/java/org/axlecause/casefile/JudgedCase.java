@@ -1,6 +1,7 @@
 package org.axlecause.casefile;
 
 import java.util.List;
+import org.axlecause.judgement.ShownDeparture;
 
 /**
  * A case as it stands after judging, ready to be kept.
@@ -11,6 +12,7 @@ import java.util.List;
  * @param rulebook version of the rule base
  * @param causes statistics rows, in the order of rank
  * @param scopeLines statistics rows
+ * @param departures departures from clauses of the policy
  */
 public record JudgedCase(
         CaseColumns columns,
@@ -18,10 +20,23 @@ public record JudgedCase(
         String policy,
         String rulebook,
         List<CauseRow> causes,
-        List<ScopeLineRow> scopeLines) {
+        List<ScopeLineRow> scopeLines,
+        List<ShownDeparture> departures) {
 
     public JudgedCase {
         causes = List.copyOf(causes);
         scopeLines = List.copyOf(scopeLines);
+        departures = List.copyOf(departures);
+    }
+
+    /** A case without departures. */
+    public JudgedCase(
+            CaseColumns columns,
+            String document,
+            String policy,
+            String rulebook,
+            List<CauseRow> causes,
+            List<ScopeLineRow> scopeLines) {
+        this(columns, document, policy, rulebook, causes, scopeLines, List.of());
     }
 }

@@ -11,6 +11,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import org.axlecause.access.Act;
 import org.axlecause.access.ActStore;
@@ -113,6 +114,7 @@ public class SitesResource {
         }
         Site site = checked(code, sent);
         return transaction.call(actor.get().tenant(), () -> {
+            refuseOtherRegion(site);
             acts.note(
                     actor.get().name(),
                     Act.SITE_SAVED,
@@ -123,6 +125,19 @@ public class SitesResource {
                             "regime", site.regime()));
             return SiteView.of(sites.save(site));
         });
+    }
+
+    /** The region decides which layer of the policy binds a site, so that the site does not choose it. */
+    private void refuseOtherRegion(Site site) {
+        boolean moves = actor.get().sites() != null
+                && sites.find(site.site())
+                        .filter(known -> !Objects.equals(known.region(), site.region()))
+                        .isPresent();
+        if (moves) {
+            throw RefusedException.notAllowed(
+                    "The region of '" + site.site()
+                            + "' is changed by a key of all sites, for it decides which policy binds the site. Leave it as it is.");
+        }
     }
 
     private Site checked(String code, @Nullable SiteView sent) {

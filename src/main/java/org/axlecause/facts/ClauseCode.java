@@ -32,7 +32,45 @@ public enum ClauseCode {
     LINING_HALF_LIFE_THICKNESS,
     FRICTION_DANGER_THICKNESS,
     EFFICIENCY_DANGER_SHARE,
-    SLIGHT_UNEVENNESS;
+    SLIGHT_UNEVENNESS,
+    TWIN_HYDRAULIC_REQUIRED_AGE,
+    PIPE_EXTENT,
+    FLUID_AGE,
+    WORKSHOP_LIMIT,
+    NEEDED_MEASUREMENT,
+    NEEDED_PHOTO,
+    CONSENT,
+    LABOUR_CAP;
+
+    /** Whether a site may depart from it on a line; what decides proof, advice and cautions, or only a bound, it may not. */
+    public boolean isOfLines() {
+        return switch (this) {
+            case TWIN_HYDRAULIC_PART,
+                    TWIN_HYDRAULIC_REQUIRED_AGE,
+                    TWIN_CALLIPER,
+                    TWIN_FLEXIBLE_HOSE,
+                    TWIN_PARKING_CABLE,
+                    TWIN_BRAKE_PIPE,
+                    TWIN_ADJUSTER,
+                    HARDWARE_KIT_WITH_SHOES,
+                    CONTAMINATED_DRUM,
+                    FLUID_RENEWAL,
+                    LINING_RENEWAL_THICKNESS,
+                    LINING_HALF_LIFE_THICKNESS,
+                    PAD_RENEWAL_THICKNESS,
+                    DRUM_OVALITY,
+                    DRUM_ECCENTRICITY,
+                    DISC_THICKNESS_VARIATION,
+                    DISC_RUN_OUT,
+                    HUB_PLAY,
+                    PIPE_EXTENT,
+                    NEEDED_MEASUREMENT,
+                    NEEDED_PHOTO,
+                    CONSENT,
+                    LABOUR_CAP -> true;
+            default -> false;
+        };
+    }
 
     /** The quantity that the value of the clause bounds; null where it bounds none that a finding carries. */
     public @Nullable MeasuredQuantity quantity() {

@@ -44,6 +44,11 @@ public record PartState(
 
     /** The scope item that work on this part belongs to; null where none does. */
     public @Nullable ScopeItem item() {
+        return itemOf(component);
+    }
+
+    /** The scope item that work on a part belongs to; null where none does. */
+    public static @Nullable ScopeItem itemOf(Component component) {
         return switch (component) {
             case WHEEL_CYLINDER -> ScopeItem.WHEEL_CYLINDER;
             case SHOE_LINING -> ScopeItem.SHOE_SET;

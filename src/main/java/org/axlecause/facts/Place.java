@@ -113,6 +113,11 @@ public record Place(
         return isWheel() && other.isWheel() && sameAxle(other) && side != other.side;
     }
 
+    /** Whether what is known of one speaks about the other: the same axle, or one of them is more than an axle. */
+    public boolean sharesAxleWith(Place other) {
+        return axle == null || other.axle == null || axle.equals(other.axle);
+    }
+
     /** Whether both places are on the same axle. */
     public boolean sameAxle(Place other) {
         return axle != null && axle.equals(other.axle);

@@ -27,7 +27,9 @@ public enum QuestionCode {
     COMPLAINT_UNANSWERED,
     STEP_NOT_POSSIBLE,
     INSPECTION_DISAGREES,
-    REPAIR_DID_NOT_CURE;
+    REPAIR_DID_NOT_CURE,
+    EVIDENCE_AWAITED,
+    DEPARTURE_WITHOUT_EFFECT;
 
     /** The code on the wire. */
     @Override

@@ -41,6 +41,7 @@ class AppendToCase {
     private final MeasureTests measureTests;
     private final CaseJudge judge;
     private final SiteCheck siteCheck;
+    private final PolicyCheck policyCheck;
     private final IntakeMeters meters;
     private final Clock clock;
 
@@ -52,6 +53,7 @@ class AppendToCase {
             MeasureTests measureTests,
             CaseJudge judge,
             SiteCheck siteCheck,
+            PolicyCheck policyCheck,
             IntakeMeters meters,
             Clock clock) {
         this.transaction = transaction;
@@ -61,6 +63,7 @@ class AppendToCase {
         this.measureTests = measureTests;
         this.judge = judge;
         this.siteCheck = siteCheck;
+        this.policyCheck = policyCheck;
         this.meters = meters;
         this.clock = clock;
     }
@@ -142,6 +145,7 @@ class AppendToCase {
             Map<Integer, IncomingEvent> allowed = new TreeMap<>();
             sent.forEach((index, event) -> siteCheck
                     .whatIsWrong(event, site, actor)
+                    .or(() -> policyCheck.whatIsWrong(event, reference, sent.values(), actor))
                     .ifPresentOrElse(
                             problem -> refused.put(index, Receipt.refused(event.id(), reference, problem)),
                             () -> allowed.put(index, event)));

@@ -58,7 +58,7 @@ public class EventsResource {
     @POST
     @Consumes(MediaType.WILDCARD)
     @Produces({MediaType.APPLICATION_JSON, Problem.MEDIA_TYPE})
-    @Needs({Role.SENDER, Role.TECHNICIAN, Role.DESK})
+    @Needs({Role.SENDER, Role.TECHNICIAN, Role.DESK, Role.POLICY})
     @Operation(
             operationId = "postEvents",
             summary = "Take events in",
@@ -66,7 +66,8 @@ public class EventsResource {
                     + " traces are sent) or binary with ce- headers and any JSON content type. The events of one case"
                     + " are stored and judged together. An event that was accepted before is a duplicate; the same"
                     + " source and id with other content is refused by 409. Pointers in problems lead into the event"
-                    + " in the JSON format of CloudEvents. Data follows GET /v1/schemas/{type}.")
+                    + " in the JSON format of CloudEvents. Data follows GET /v1/schemas/{type}. policy.adopted is for keys of the"
+                    + " role policy, all else for those of the workshop; a departure from a locked clause is refused.")
     @RequestBody(
             required = true,
             content = {

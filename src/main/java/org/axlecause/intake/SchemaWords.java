@@ -18,7 +18,7 @@ import org.axlecause.shared.Problem;
 final class SchemaWords {
 
     private static final String FOLDER = "openapi/schemas/";
-    private static final List<String> SHARED = List.of("common.json", "codes.json");
+    private static final List<String> SHARED = List.of("common.json", "codes.json", "policy.json");
     private static final int SHOWN_VALUE = 80;
 
     private final Map<String, JsonNode> documents = new TreeMap<>();

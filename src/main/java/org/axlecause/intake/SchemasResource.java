@@ -55,7 +55,7 @@ public class SchemasResource {
             @Parameter(
                             description =
                                     "Type without org.axlecause., such as roller-test.recorded.v1; common.json and"
-                                            + " codes.json are what the schemas share.",
+                                            + " codes.json are what the schemas share, policy.json is that of a policy.",
                             example = "roller-test.recorded.v1")
                     @PathParam("type")
                     String type) {

@@ -24,6 +24,7 @@ import org.axlecause.facts.RetestComparison;
 import org.axlecause.facts.Threshold;
 import org.axlecause.facts.ThresholdCode;
 import org.axlecause.facts.Vehicle;
+import org.axlecause.facts.WorkshopLimit;
 import org.jspecify.annotations.Nullable;
 
 /** Sets the figures of the final tests beside those of the arrival tests, with the regime's limit and the workshop's target. */
@@ -110,7 +111,10 @@ final class Comparisons {
         BigDecimal after = Objects.requireNonNull(figure.value());
         Limit limit = strictest(figure, terms);
         Aim aim = aim(figure, vehicle);
-        BigDecimal target = aim == null ? null : value(policy, aim.target());
+        BigDecimal target = stricter(
+                figure.kind(),
+                aim == null ? null : value(policy, aim.target()),
+                limitOfPolicy(policy, figure, vehicle));
         BigDecimal sign = aim == null ? null : value(policy, aim.sign());
         return new RetestComparison(
                 figure.kind(),
@@ -140,6 +144,33 @@ final class Comparisons {
             }
         }
         return strictest;
+    }
+
+    /** The strictest limit that the policy sets for the figure beside the law, or null. */
+    private static @Nullable BigDecimal limitOfPolicy(Policy policy, Figure figure, Vehicle vehicle) {
+        BigDecimal strictest = null;
+        for (WorkshopLimit limit : policy.limits()) {
+            if (limit.isAbout(figure.kind(), figure.brake()) && holdsAt(limit, figure.place(), vehicle)) {
+                strictest = stricter(figure.kind(), strictest, limit.value());
+            }
+        }
+        return strictest;
+    }
+
+    private static boolean holdsAt(WorkshopLimit limit, Place place, Vehicle vehicle) {
+        if (limit.isOfVehicle()) {
+            return place.equals(Place.VEHICLE);
+        }
+        Axle axle = place.axle() == null ? null : vehicle.axle(place.axle());
+        return axle != null && limit.isFor(axle);
+    }
+
+    private static @Nullable BigDecimal stricter(
+            FigureKind kind, @Nullable BigDecimal one, @Nullable BigDecimal other) {
+        if (one == null || other == null) {
+            return one == null ? other : one;
+        }
+        return reaches(kind, one, other) ? one : other;
     }
 
     /** Whether a value is at least as good as another. */

@@ -35,7 +35,7 @@ final class FirstCall {
 
     /** Facts that cases of like vehicles share: what could be wrong, what the workshop and the regime ask. */
     static List<List<?>> shared(Policy policy, @Nullable RegimeTerms terms, List<Candidate> candidates) {
-        return List.of(candidates, policy.thresholds(), terms == null ? List.of() : terms.facts());
+        return List.of(candidates, policy.thresholds(), policy.limits(), terms == null ? List.of() : terms.facts());
     }
 
     /** Facts of the case that speak about the state in which the vehicle came. */

@@ -95,6 +95,7 @@ public final class Judge {
                 Statuses.of(history, List.of(), VerificationOutcome.NOT_TESTED),
                 null,
                 judgedBy(matter),
+                null,
                 shown(tests),
                 List.of(),
                 List.of(),
@@ -152,6 +153,8 @@ public final class Judge {
                         HistoryQuestions.question(open.code(), open.place(), open.says(), open.resolve())));
 
         List<AxleState> axles = openedAxles.states(vehicle, findings, opened);
+        Departures departures = Departures.of(history, matter.policy());
+        questions.addAll(departures.questions());
         RepairCall.Result repair = repairCall.of(
                 matter,
                 history,
@@ -163,7 +166,8 @@ public final class Judge {
                         asFound,
                         afterWork,
                         symptoms,
-                        terms));
+                        terms,
+                        departures.acting()));
         repair.questions().forEach(open -> questions.add(question(open)));
         questions.addAll(ClosingQuestions.of(history, diagnosis));
         questions.addAll(WorkQuestions.of(repair.plan()));
@@ -188,6 +192,7 @@ public final class Judge {
                         history, repair.plan().lines(), repair.verification().outcome()),
                 terms == null ? null : new Judgement.JudgedBy(terms.regime(), terms.version()),
                 judgedBy(matter),
+                departures.shown().isEmpty() ? null : departures.shown(),
                 shown(tests),
                 deficiencies(Stream.concat(asFound.stream(), afterWork.stream()), tests),
                 symptoms(symptoms),

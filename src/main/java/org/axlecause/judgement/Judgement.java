@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param status highest status that holds
  * @param regime regime it was judged by
  * @param policy policy it was judged by
+ * @param departures departures from its clauses; null where there are none
  * @param figures figures of all tests
  * @param deficiencies deficiencies, by class
  * @param symptoms symptoms that show
@@ -49,6 +50,7 @@ public record Judgement(
         CaseStatus status,
         @Nullable JudgedBy regime,
         JudgedBy policy,
+        @Nullable List<ShownDeparture> departures,
         List<ShownFigure> figures,
         List<ShownDeficiency> deficiencies,
         List<ShownSymptom> symptoms,

@@ -6,10 +6,13 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.axlecause.diagnosis.Diagnosis;
+import org.axlecause.facts.AwaitedEvidence;
 import org.axlecause.facts.AxleState;
 import org.axlecause.facts.CautionProposal;
 import org.axlecause.facts.Deficiency;
+import org.axlecause.facts.Departure;
 import org.axlecause.facts.FitnessGround;
 import org.axlecause.facts.LineDecision;
 import org.axlecause.facts.LineDone;
@@ -17,6 +20,7 @@ import org.axlecause.facts.LineKey;
 import org.axlecause.facts.OpenQuestion;
 import org.axlecause.facts.PartState;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.RefusedWork;
 import org.axlecause.facts.RegimeTerms;
 import org.axlecause.facts.ReportedStep;
@@ -34,6 +38,7 @@ import org.axlecause.facts.WorkReported;
 import org.axlecause.inference.Conclusions;
 import org.axlecause.inference.RuleBase;
 import org.axlecause.repair.Fitness;
+import org.axlecause.repair.LineTerms;
 import org.axlecause.repair.PlanRepair;
 import org.axlecause.repair.RepairInput;
 import org.axlecause.repair.RepairPlan;
@@ -62,6 +67,7 @@ final class RepairCall {
      * @param afterWork deficiencies of the final tests
      * @param symptoms symptoms that show
      * @param terms what the regime asks; null where there is no regime
+     * @param departures departures that act
      */
     record Basis(
             Presentation presentation,
@@ -71,7 +77,8 @@ final class RepairCall {
             List<Deficiency> asFound,
             List<Deficiency> afterWork,
             List<Symptom> symptoms,
-            @Nullable RegimeTerms terms) {}
+            @Nullable RegimeTerms terms,
+            List<Departure> departures) {}
 
     /**
      * What follows for the repair.
@@ -104,8 +111,9 @@ final class RepairCall {
         Set<LineKey> again = neededAgain(matter, history, basis, later);
         List<LineDone> done = planRepair.linesDone(SecondCall.reports(history), again);
         Conclusions second = rules.conclude(shared(matter), facts(history, basis, comparisons, done));
+        List<AwaitedEvidence> awaited = second.of(AwaitedEvidence.class);
         RepairPlan plan = planRepair.of(new RepairInput(
-                second.of(ScopeProposal.class),
+                kept(second.of(ScopeProposal.class), basis.departures),
                 second.of(StepProposal.class),
                 second.of(CautionProposal.class),
                 second.of(UnaskedLine.class),
@@ -116,20 +124,40 @@ final class RepairCall {
                 again,
                 vehicle.serviceFluid(),
                 matter.priceList(),
+                new LineTerms(matter.policy().consents(), matter.policy().hoursAtMost(), awaited, basis.departures),
                 rules::explain));
         return new Result(
                 plan,
                 Fitness.of(second.of(FitnessGround.class), second.of(RefusedWork.class), rules::explain),
                 Verification.of(
                         second.of(VerificationGround.class), comparisons, Inspections.last(history), rules::explain),
-                second.of(OpenQuestion.class),
+                Stream.concat(
+                                second.of(OpenQuestion.class).stream(),
+                                awaited.stream().map(RepairCall::question))
+                        .toList(),
                 done,
                 notCured(second.of(VerificationGround.class)));
     }
 
     /** Facts that cases share: what the workshop sets and how well it measures. */
     private List<? extends Collection<?>> shared(Matter matter) {
-        return List.of(matter.policy().clauses(), planRepair.gauges());
+        return List.of(matter.policy().clauses(), matter.policy().needed(), planRepair.gauges());
+    }
+
+    private static List<ScopeProposal> kept(List<ScopeProposal> proposals, List<Departure> departures) {
+        return proposals.stream()
+                .filter(proposal -> departures.stream().noneMatch(departure -> departure.frees(proposal)))
+                .toList();
+    }
+
+    private static OpenQuestion question(AwaitedEvidence awaited) {
+        return new OpenQuestion(
+                QuestionCode.EVIDENCE_AWAITED,
+                awaited.line().place(),
+                "The line " + awaited.line().id() + " waits for " + awaited.what()
+                        + ", which the policy wants on record first.",
+                "Record it with finding.recorded, or depart from the clause with a reason where it is not locked.",
+                awaited.because());
     }
 
     private static Set<Place> notCured(List<VerificationGround> grounds) {
@@ -171,6 +199,9 @@ final class RepairCall {
         facts.add(new VehicleLayout(vehicle, basis.presentation.day()));
         facts.addAll(SecondCall.causes(basis.diagnosis));
         facts.addAll(SecondCall.latelyRenewed(basis.presentation));
+        facts.addAll(SecondCall.fluidRenewed(basis.presentation));
+        facts.addAll(SecondCall.photos(history, vehicle));
+        facts.addAll(basis.departures);
         facts.addAll(SecondCall.parts(history, vehicle));
         facts.addAll(SecondCall.obstacles(history, vehicle));
         facts.addAll(basis.axles);

@@ -2,17 +2,21 @@ package org.axlecause.judgement;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.axlecause.diagnosis.Diagnosis;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.DecidedLine;
 import org.axlecause.facts.Deficiency;
 import org.axlecause.facts.FindingRecorded;
+import org.axlecause.facts.FluidRenewed;
 import org.axlecause.facts.LatelyRenewed;
 import org.axlecause.facts.Limit;
 import org.axlecause.facts.LineDecision;
@@ -20,11 +24,14 @@ import org.axlecause.facts.LineKey;
 import org.axlecause.facts.Obstacle;
 import org.axlecause.facts.ObstacleMet;
 import org.axlecause.facts.PartState;
+import org.axlecause.facts.PhotoTaken;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.RecentWork;
 import org.axlecause.facts.Recorded;
 import org.axlecause.facts.ReportedStep;
 import org.axlecause.facts.RetestRound;
 import org.axlecause.facts.ScopeDecided;
+import org.axlecause.facts.ScopeItem;
 import org.axlecause.facts.SettledCause;
 import org.axlecause.facts.Stage;
 import org.axlecause.facts.StandingDeficiency;
@@ -84,6 +91,32 @@ final class SecondCall {
                 .map(work -> new LatelyRenewed(work.item(), work.place()))
                 .distinct()
                 .toList();
+    }
+
+    /** When the fluid was last renewed, as far as the work on record says. */
+    static List<FluidRenewed> fluidRenewed(Presentation presentation) {
+        return presentation.content().recentWork().stream()
+                .filter(work -> work.item() == ScopeItem.BRAKE_FLUID)
+                .map(RecentWork::date)
+                .flatMap(Stream::ofNullable)
+                .max(Comparator.naturalOrder())
+                .map(day ->
+                        new FluidRenewed(day, BigDecimal.valueOf(ChronoUnit.YEARS.between(day, presentation.day()))))
+                .stream()
+                .toList();
+    }
+
+    /** Parts that a finding carries a photo of. */
+    static List<PhotoTaken> photos(StandingHistory history, Vehicle vehicle) {
+        List<PhotoTaken> photos = new ArrayList<>();
+        for (Recorded recorded : history.of(FindingRecorded.class)) {
+            FindingRecorded finding = (FindingRecorded) recorded.entry();
+            ScopeItem item = PartState.itemOf(finding.component());
+            if (item != null && !finding.evidence().isEmpty() && Places.known(finding.place(), vehicle)) {
+                photos.add(new PhotoTaken(recorded.id(), item, finding.place()));
+            }
+        }
+        return photos;
     }
 
     static List<Obstacle> obstacles(StandingHistory history, Vehicle vehicle) {

@@ -22,7 +22,7 @@ class OutboxStore {
     private static final String ADD = """
             WITH event AS (
               INSERT INTO outbox (tenant_id, id, aggregatetype, aggregateid, type, site, payload, created_at)
-              VALUES (?, ?, 'case', ?, ?, ?, ?::json, ?)
+              VALUES (?, ?, ?, ?, ?, ?, ?::json, ?)
               RETURNING tenant_id, id, position, aggregateid, type, site, created_at)
             INSERT INTO delivery (tenant_id, subscription, event, position, aggregateid, state, attempts, due_at)
             SELECT e.tenant_id, s.subscription, e.id, e.position, e.aggregateid, 'pending', 0, e.created_at
@@ -67,12 +67,13 @@ class OutboxStore {
             try (PreparedStatement insert = connection.prepareStatement(ADD)) {
                 insert.setString(1, tenant);
                 insert.setObject(2, event.id());
-                insert.setString(3, event.reference());
-                insert.setString(4, event.type().toString());
-                insert.setString(5, event.site());
-                insert.setString(6, event.body());
-                insert.setObject(7, event.createdAt());
-                insert.setString(8, tenant);
+                insert.setString(3, event.type().aggregate());
+                insert.setString(4, event.reference());
+                insert.setString(5, event.type().toString());
+                insert.setString(6, event.site());
+                insert.setString(7, event.body());
+                insert.setObject(8, event.createdAt());
+                insert.setString(9, tenant);
                 return insert.executeUpdate();
             }
         });

@@ -8,6 +8,7 @@ import org.axlecause.facts.ClauseCode;
 import org.axlecause.facts.Necessity;
 import org.axlecause.facts.Policy;
 import org.axlecause.facts.PolicyClause;
+import org.axlecause.facts.ScopeExtent;
 import org.axlecause.facts.Threshold;
 import org.axlecause.facts.ThresholdCode;
 import org.axlecause.facts.Verified;
@@ -20,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 /** Reads a policy from its file; quantities are converted exactly to SI units, ages stay in years. */
 public final class PolicyFile {
 
-    private static final String BASELINE = "rules/policies/baseline.yaml";
+    static final String BASELINE = "rules/policies/baseline.yaml";
     private static final String YEARS = "a";
 
     private PolicyFile() {}
@@ -51,7 +52,7 @@ public final class PolicyFile {
         }
         Map<ClauseCode, PolicyClause> clauses = new EnumMap<>(ClauseCode.class);
         for (YamlNode node : root.items("clauses")) {
-            node.only("code", "means", "value", "unit", "necessity", "verified", "source", "locked");
+            node.only("code", "means", "value", "unit", "necessity", "extent", "verified", "source", "locked");
             ClauseCode code = node.code("code", ClauseCode.class);
             refuseTwice(node, clauses.put(code, clause(node, code)));
         }
@@ -69,6 +70,7 @@ public final class PolicyFile {
                 code,
                 value,
                 necessity,
+                node.optionalCode("extent", ScopeExtent.class),
                 node.text("source"),
                 node.code("verified", Verified.class),
                 Boolean.TRUE.equals(node.optionalFlag("locked")));

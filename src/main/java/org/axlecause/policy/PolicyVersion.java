@@ -2,14 +2,19 @@ package org.axlecause.policy;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A published version of a policy document.
+ * A published version of a policy; never changed.
  *
  * @param name name of the policy
  * @param version its version, from 1
  * @param effectiveFrom first day on which it judges
- * @param document the document as JSON
+ * @param document its layers
+ * @param covers codes of the only sites that it judges; null for all
+ * @param authors who wrote it
+ * @param reason why it was published
  * @param publishedAt when it was published
  * @param publishedBy by whom
  */
@@ -17,6 +22,15 @@ public record PolicyVersion(
         String name,
         int version,
         LocalDate effectiveFrom,
-        String document,
+        PolicyDocument document,
+        @Nullable List<String> covers,
+        List<String> authors,
+        String reason,
         OffsetDateTime publishedAt,
-        String publishedBy) {}
+        String publishedBy) {
+
+    /** Whether it judges cases of that site. */
+    boolean covers(String site) {
+        return covers == null || covers.contains(site);
+    }
+}

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.Bound;
 import org.axlecause.facts.Component;
@@ -61,6 +62,13 @@ record FindingEntry(When when, FindingLimit limit) {
                         node.optionalText("item"),
                         node.code("verified", Verified.class),
                         node.text("source")));
+    }
+
+    /** What it sets for a measured part of cars and light vans; a limit that is stamped on the part is none of ours. */
+    Stream<LegalBound> bounds(String regime, MeasuredQuantity quantity) {
+        return limit.quantity() == quantity && limit.value() != null && limit.bound() != null && when.mayBeLight()
+                ? Stream.of(new LegalBound(regime, limit.bound(), limit.value(), limit.source()))
+                : Stream.empty();
     }
 
     /** The limit for a vehicle; null where it is not for it or where it is not known whether it is. */

@@ -8,6 +8,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.Bound;
 import org.axlecause.facts.BrakeSystem;
@@ -135,6 +136,23 @@ record LimitEntry(
             missing.addAll(unknown);
         }
         return chosen;
+    }
+
+    /** Whether it limits that figure of that brake on that axle; null is any. */
+    boolean isOf(FigureKind kind, BrakeSystem system, @Nullable Integer axle) {
+        boolean there = axle == null
+                || place == Scope.AXLE
+                || place == Scope.WHEEL
+                || (axle == 1 ? place == Scope.FRONT_AXLE : place == Scope.REAR_AXLES);
+        return standing == LimitStanding.REGIME && figure == kind && brake == system && there;
+    }
+
+    /** What it sets for cars and light vans, each class of a breach on its own. */
+    Stream<LegalBound> bounds(String regime) {
+        return cases.stream()
+                .filter(each -> each.when().mayBeLight())
+                .flatMap(each -> grades.stream()
+                        .map(grade -> new LegalBound(regime, bound, grade.of(each.value()), each.source())));
     }
 
     private boolean isMoreLenient(BigDecimal value, BigDecimal than) {

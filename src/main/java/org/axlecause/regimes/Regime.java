@@ -10,13 +10,17 @@ import java.util.EnumSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
+import org.axlecause.facts.BrakeSystem;
+import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.FindingLimit;
 import org.axlecause.facts.ImbalanceTerms;
 import org.axlecause.facts.InspectedItem;
 import org.axlecause.facts.Lenience;
 import org.axlecause.facts.Limit;
 import org.axlecause.facts.MassTerm;
+import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.RegimeTerms;
 import org.axlecause.facts.Rounding;
 import org.axlecause.facts.Vehicle;
@@ -139,6 +143,29 @@ public final class Regime {
                 rounding,
                 road.termsFor(vehicle),
                 Gaps.of(code, vehicle, forVehicle, known, masses, missing));
+    }
+
+    /**
+     * The strictest limit that this regime sets on a day for a figure of cars and light vans, whatever their age.
+     *
+     * @param axle number of the axle; null for any
+     */
+    public Optional<LegalBound> strictest(FigureKind figure, BrakeSystem brake, @Nullable Integer axle, LocalDate day) {
+        return limits.stream()
+                .filter(limit -> limit.isOf(figure, brake, axle) && limit.day().holds(day))
+                .flatMap(limit -> limit.bounds(code))
+                .reduce(Regime::stricter);
+    }
+
+    /** The strictest limit that this regime sets for a measured part of cars and light vans. */
+    public Optional<LegalBound> strictest(MeasuredQuantity quantity) {
+        return findingLimits.stream()
+                .flatMap(limit -> limit.bounds(code, quantity))
+                .reduce(Regime::stricter);
+    }
+
+    private static LegalBound stricter(LegalBound one, LegalBound other) {
+        return one.isStricterThan(other.value()) ? one : other;
     }
 
     private static String digest(String text) {

@@ -65,6 +65,11 @@ record When(
                 node.codes("axle-brakes", BrakeLayout.class));
     }
 
+    /** Whether it may hold for a car or a light van, the vehicles that causes and scope are given for. */
+    boolean mayBeLight() {
+        return categories.isEmpty() || categories.contains("M1") || categories.contains("N1");
+    }
+
     /** Whether it holds; a day that is not known is taken from the nearest one that is. */
     Match matches(Vehicle vehicle, @Nullable Axle axle) {
         if (!categories.isEmpty() && !categories.contains(categoryOf(vehicle))) {

@@ -32,9 +32,9 @@ final class Pricing {
         this.currency = Monetary.getCurrency(prices.currency());
     }
 
-    /** What a line costs with the part that was chosen for it, and with each other part. */
-    Estimate of(Operation operation, BigDecimal quantity, @Nullable String chosen) {
-        Tally tally = tally(operation, quantity, chosen);
+    /** What a line costs with the part that was chosen for it, and with each other part; hours only up to the cap. */
+    Estimate of(Operation operation, BigDecimal quantity, @Nullable String chosen, @Nullable BigDecimal hoursAtMost) {
+        Tally tally = tally(operation, quantity, chosen, hoursAtMost);
         ScopeItem part = operation.part();
         List<Alternative> others = part == null
                 ? List.of()
@@ -42,7 +42,8 @@ final class Pricing {
                         .map(PriceList.Offer::name)
                         .filter(name -> !name.equals(chosen))
                         .map(name -> new Alternative(
-                                name, tally(operation, quantity, name).rounded()))
+                                name,
+                                tally(operation, quantity, name, hoursAtMost).rounded()))
                         .toList();
         return estimate(tally.rounded(), tally.hours, tally.missing, chosen, others, null, null);
     }
@@ -71,7 +72,8 @@ final class Pricing {
                 withRecommended);
     }
 
-    private Tally tally(Operation operation, BigDecimal quantity, @Nullable String chosen) {
+    private Tally tally(
+            Operation operation, BigDecimal quantity, @Nullable String chosen, @Nullable BigDecimal hoursAtMost) {
         Tally tally = new Tally();
         ScopeItem part = operation.part();
         if (part != null) {
@@ -83,7 +85,8 @@ final class Pricing {
             }
         }
         if (operation.ownLabour()) {
-            tally.hours = prices.hours().get(operation.what().toString());
+            BigDecimal usual = prices.hours().get(operation.what().toString());
+            tally.hours = usual == null || hoursAtMost == null ? usual : usual.min(hoursAtMost);
             if (tally.hours == null) {
                 tally.missing.add("hours " + operation.what());
             } else {

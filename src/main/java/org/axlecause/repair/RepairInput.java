@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param neededAgain lines done before the latest final test that are to be done once more
  * @param fluid class of fluid that the vehicle takes; null where unknown
  * @param prices price list that the case is priced by; null where the site has none
+ * @param terms what the policy says about lines beside their necessity
  * @param explain turns a ground into what is shown of it
  */
 public record RepairInput(
@@ -43,6 +44,7 @@ public record RepairInput(
         Set<LineKey> neededAgain,
         @Nullable String fluid,
         @Nullable PriceList prices,
+        LineTerms terms,
         Function<Because, Reason> explain) {
 
     public RepairInput {
@@ -53,5 +55,35 @@ public record RepairInput(
         decisions = List.copyOf(decisions);
         reports = List.copyOf(reports);
         neededAgain = Set.copyOf(neededAgain);
+    }
+
+    /** An input under a policy that says nothing about lines. */
+    public RepairInput(
+            List<ScopeProposal> scope,
+            List<StepProposal> steps,
+            List<CautionProposal> cautions,
+            List<UnaskedLine> unasked,
+            List<LineDecision> decisions,
+            List<WorkReported> reports,
+            int reportsBeforeTest,
+            boolean tested,
+            Set<LineKey> neededAgain,
+            @Nullable String fluid,
+            @Nullable PriceList prices,
+            Function<Because, Reason> explain) {
+        this(
+                scope,
+                steps,
+                cautions,
+                unasked,
+                decisions,
+                reports,
+                reportsBeforeTest,
+                tested,
+                neededAgain,
+                fluid,
+                prices,
+                LineTerms.NONE,
+                explain);
     }
 }

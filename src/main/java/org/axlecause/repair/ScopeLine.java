@@ -31,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param decision decision that stands on it
  * @param agreementBy who must agree before it is worked on; null where nobody is asked any more
  * @param sinceAgreement what is new against what the customer last agreed; null where nothing is
+ * @param awaits what the policy wants on record before the line counts as scoped; null where nothing
  * @param because grounds
  */
 public record ScopeLine(
@@ -49,9 +50,11 @@ public record ScopeLine(
         @Nullable StandingDecision decision,
         @Nullable Party agreementBy,
         @Nullable Change sinceAgreement,
+        @Nullable List<String> awaits,
         List<Reason> because) {
 
     public ScopeLine {
+        awaits = awaits == null ? null : List.copyOf(awaits);
         because = List.copyOf(because);
     }
 
@@ -60,11 +63,11 @@ public record ScopeLine(
         return new LineKey(action, item, place);
     }
 
-    /** Whether its work belongs to the plan: required and not refused, or agreed, or done. */
+    /** Whether its work belongs to the plan: required, scoped and not refused, or agreed, or done. */
     public boolean isPlanned() {
         return switch (standing) {
             case AGREED, DONE -> true;
-            case PROPOSED -> necessity == Necessity.REQUIRED;
+            case PROPOSED -> necessity == Necessity.REQUIRED && awaits == null;
             default -> false;
         };
     }

@@ -101,7 +101,11 @@ final class ScopeLines {
         LineStanding standing = standing(proposed != null, taker != null, decided, done.contains(key));
         Estimate estimate = pricing == null || standing == LineStanding.MERGED_INTO
                 ? null
-                : pricing.of(operation, quantity.value(), decided == null ? null : decided.alternative());
+                : pricing.of(
+                        operation,
+                        quantity.value(),
+                        decided == null ? null : decided.alternative(),
+                        input.terms().cap(key));
         Necessity necessity = necessity(proposed, decided);
         Change change = change(standing, necessity, quantity, estimate, decided);
         return new ScopeLine(
@@ -118,8 +122,9 @@ final class ScopeLines {
                 estimate,
                 operation.hours(),
                 decided == null ? null : StandingDecision.of(decided),
-                agreementBy(standing, change, operation),
+                agreementBy(key, standing, change, operation),
                 change,
+                standing == LineStanding.DONE ? null : input.terms().awaits(key),
                 grounds(key, proposed));
     }
 
@@ -161,11 +166,16 @@ final class ScopeLines {
         return agreed == null ? Necessity.OPTIONAL : agreed;
     }
 
-    /** Added parts and time are for the customer to agree to; what costs neither is for the workshop. */
-    private static @Nullable Party agreementBy(LineStanding standing, @Nullable Change change, Operation operation) {
+    /** As the policy says; else added parts and time are for the customer to agree to, and what costs neither is not. */
+    private @Nullable Party agreementBy(
+            LineKey key, LineStanding standing, @Nullable Change change, Operation operation) {
         boolean open = standing == LineStanding.PROPOSED || change == Change.CHANGED;
         if (!open) {
             return null;
+        }
+        Party consent = input.terms().consent(key);
+        if (consent != null) {
+            return consent;
         }
         return operation.part() != null || operation.ownLabour() ? Party.CUSTOMER : Party.WORKSHOP;
     }

@@ -40,6 +40,10 @@ class RouteMatrixTest {
     private static final Path SCENARIO = Path.of("src/test/resources/scenarios/leaking-cylinder-and-tight-twin");
     private static final String SITE = "quay-street";
     private static final Set<String> WITHOUT_TENANT = Set.of("code", "kind", "type");
+    private static final String POLICY = "repairs-of-quay-street";
+    private static final String A_POLICY = """
+            {"means": "how one site repairs", "covers": ["quay-street"],
+             "chain": [{"clause": "retest-imbalance", "value": 12, "unit": "%"}]}""";
     private static final int NOT_ALLOWED = 403;
     private static final int NOT_FOUND = 404;
 
@@ -84,6 +88,11 @@ class RouteMatrixTest {
                 send(admin, "POST", "/v1/subscriptions", """
                         {"address": "https://9.9.9.9/hook", "description": "any",
                          "types": ["org.axlecause.case.judged.v1"]}""").jsonPath().getString("id"));
+        put(admin, "/v1/policies/" + POLICY + "/draft", A_POLICY);
+        assertThat(publish(admin).statusCode()).isEqualTo(201);
+        put(admin, "/v1/policies/" + POLICY + "/draft", A_POLICY);
+        values.put("policy", POLICY);
+        values.put("version", "1");
         values.put("kind", "causes");
         values.put("code", "air-in-circuit");
         values.put("type", "finding.recorded.v1");
@@ -217,10 +226,18 @@ class RouteMatrixTest {
     }
 
     private Response send(String key, Operation operation) {
-        String path = operation.pathWith(values) + (operation.path().endsWith("/report") ? "?audience=customer" : "");
+        String path = operation.pathWith(values) + query(operation);
         return operation.content().has("requestBody")
                 ? send(key, operation.method(), path, "{}")
                 : given().header("Authorization", "Bearer " + key).request(operation.method(), path);
+    }
+
+    private static String query(Operation operation) {
+        return operation.path().endsWith("/report")
+                ? "?audience=customer"
+                : operation.path().endsWith("/effective")
+                        ? "?site=" + SITE + "&version=1"
+                        : operation.path().endsWith("/comparison") ? "?from=1&to=draft" : "";
     }
 
     private static void put(String key, String path, String body) {
@@ -237,6 +254,14 @@ class RouteMatrixTest {
 
     private String key(String of, Role role) {
         return makeKey.make(of, new KeyTerms(UUID.randomUUID().toString(), role, null, null), "test");
+    }
+
+    private static Response publish(String key) {
+        return given().header("Authorization", "Bearer " + key)
+                .header("If-Match", "*")
+                .contentType("application/json; charset=UTF-8")
+                .body("{\"effectiveFrom\": \"2100-01-01\", \"reason\": \"a start\"}")
+                .post("/v1/policies/" + POLICY + "/versions");
     }
 
     private static String reference() throws IOException {

@@ -58,7 +58,7 @@ class SchemaCodesTest {
     private static final Path SCHEMAS = Path.of("openapi", "schemas");
 
     private static final Path CODES = SCHEMAS.resolve("codes.json");
-    private static final List<String> SHARED = List.of("common.json", "codes.json");
+    private static final List<String> SHARED = List.of("common.json", "codes.json", "policy.json");
     private static final String REFRESH = "mvn -q -o test -Dtest=SchemaCodesTest -Dcodes.write=true";
 
     static Stream<Class<? extends Enum<?>>> codes() {
