@@ -212,7 +212,7 @@ final class PackagedService implements Closeable {
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(
                         folder.resolve("service.log").toFile()));
-        command.environment().remove("QUARKUS_DATASOURCE_JDBC_URL");
+        List.of("QUARKUS_DATASOURCE_JDBC_URL", "JAVA_TOOL_OPTIONS").forEach(command.environment()::remove);
         command.environment().putAll(environment);
         return command.start();
     }
