@@ -61,19 +61,27 @@ class AuditStore {
 
     private static final String HASH_AT = "SELECT hash FROM audit_entry WHERE tenant_id = ? AND position = ?";
 
-    /** The latest chained head of each case whose event is gone or is another. */
+    /** The latest chained head of each case whose event is gone or is another, but for cases whose removal is on record. */
     private static final String LOST_CASE_HEADS = """
             WITH latest AS (
               SELECT DISTINCT ON (object) tenant_id, object, content::json AS content
                 FROM audit_entry
                WHERE tenant_id = ? AND action = 'case-head'
-               ORDER BY object, position DESC)
+               ORDER BY object, position DESC),
+            removed AS (
+              SELECT object, content::json ->> 'hash' AS hash
+                FROM audit_entry WHERE tenant_id = ? AND action = 'case-removed'
+               UNION ALL
+              SELECT object, content::json ->> 'hash'
+                FROM audit_note WHERE tenant_id = ? AND action = 'case-removed')
             SELECT l.object, (l.content ->> 'length')::int, c.reference IS NULL, e.hash IS NULL
               FROM latest l
               LEFT JOIN case_file c ON c.tenant_id = l.tenant_id AND c.reference = l.object
               LEFT JOIN event e ON e.tenant_id = l.tenant_id AND e.reference = l.object
                                AND e.position = (l.content ->> 'length')::int
              WHERE e.hash IS DISTINCT FROM decode(l.content ->> 'hash', 'hex')
+               AND NOT EXISTS (SELECT 1 FROM removed r
+                                WHERE r.object = l.object AND r.hash = l.content ->> 'hash' AND c.reference IS NULL)
              ORDER BY l.object
             """;
 
@@ -332,7 +340,9 @@ class AuditStore {
     List<String> lostCaseHeads() {
         return transaction.jdbc((connection, tenant) -> {
             try (PreparedStatement query = connection.prepareStatement(LOST_CASE_HEADS)) {
-                query.setString(1, tenant);
+                for (int parameter = 1; parameter <= 3; parameter++) {
+                    query.setString(parameter, tenant);
+                }
                 List<String> lost = new ArrayList<>();
                 try (ResultSet rows = query.executeQuery()) {
                     while (rows.next()) {

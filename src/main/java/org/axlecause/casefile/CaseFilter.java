@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param cause code of a cause that is not ruled out
  * @param from first day, at the site
  * @param to day after the last, at the site
+ * @param judging how the last judging went
  * @param words part of reference, make or model
  */
 public record CaseFilter(
@@ -20,6 +21,7 @@ public record CaseFilter(
         @Nullable String cause,
         @Nullable LocalDate from,
         @Nullable LocalDate to,
+        @Nullable Judging judging,
         @Nullable String words) {
 
     public CaseFilter {
@@ -27,5 +29,5 @@ public record CaseFilter(
     }
 
     /** Every case. */
-    public static final CaseFilter ALL = new CaseFilter(null, null, null, null, null, null);
+    public static final CaseFilter ALL = new CaseFilter(null, null, null, null, null, null, null);
 }

@@ -30,6 +30,7 @@ final class CaseQuery {
             @Nullable String cause,
             @Nullable String from,
             @Nullable String to,
+            @Nullable String judging,
             @Nullable String words,
             Actor actor) {
         CaseFilter filter = new CaseFilter(
@@ -38,6 +39,7 @@ final class CaseQuery {
                 code("cause", cause, codes(CauseCode.values())),
                 day("from", from),
                 day("to", to),
+                judging(judging),
                 words(words));
         LocalDate first = filter.from();
         LocalDate end = filter.to();
@@ -109,6 +111,12 @@ final class CaseQuery {
             wrong(name, given, "one of " + String.join(", ", codes));
         }
         return given;
+    }
+
+    private @Nullable Judging judging(@Nullable String text) {
+        List<String> codes = codes(Judging.values());
+        String given = code("judging", text, codes);
+        return given == null || !codes.contains(given) ? null : Judging.of(given);
     }
 
     private @Nullable LocalDate day(String name, @Nullable String text) {

@@ -81,6 +81,13 @@ public class CaseResource {
                     @QueryParam("to")
                     @Nullable
                     String to,
+            @Parameter(
+                            description =
+                                    "How the last judging went: none, done, or failed for cases that wait to be judged"
+                                            + " again.")
+                    @QueryParam("judging")
+                    @Nullable
+                    String judging,
             @Parameter(description = "Part of reference, make or model.") @QueryParam("q") @Nullable String words,
             @Parameter(description = "Size of a page, 1 to 200; 50 without it.") @QueryParam("limit") @Nullable
                     String limit,
@@ -88,7 +95,7 @@ public class CaseResource {
             @Parameter(hidden = true) @Context UriInfo uri) {
         Actor actor = current.get();
         CaseQuery query = new CaseQuery();
-        CaseFilter filter = query.filter(site, status, cause, from, to, words, actor);
+        CaseFilter filter = query.filter(site, status, cause, from, to, judging, words, actor);
         ListPosition after = query.position(cursor);
         int size = query.limit(limit);
         query.check();

@@ -20,6 +20,7 @@ import java.util.TreeSet;
 import org.axlecause.facts.CaseStatus;
 import org.axlecause.facts.Place;
 import org.axlecause.judgement.ShownDeparture;
+import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
@@ -30,7 +31,8 @@ public class CaseStore {
     private static final String OPEN = """
             INSERT INTO case_file (tenant_id, reference, status, opened, opened_day, version, judging, chain_length,
                                    chain_hash, changed_at)
-            VALUES (?, ?, ?, ?, ?, 0, 'none', 0, ?, ?)
+            SELECT ?, ?, ?, ?, ?, 0, 'none', 0, ?, ?
+             WHERE NOT EXISTS (SELECT 1 FROM case_tombstone WHERE tenant_id = ? AND reference = ?)
             ON CONFLICT DO NOTHING
             """;
 
@@ -78,7 +80,10 @@ public class CaseStore {
         this.transaction = transaction;
     }
 
-    /** Makes the cases that don't exist yet and locks all of them until the transaction ends, in order of reference. */
+    /**
+     * Makes the cases that don't exist yet and locks all of them until the transaction ends, in order of reference; refuses
+     * where one was removed.
+     */
     public void lock(Collection<String> references, OffsetDateTime now) {
         transaction.jdbc((connection, tenant) -> {
             try (PreparedStatement open = connection.prepareStatement(OPEN);
@@ -93,10 +98,19 @@ public class CaseStore {
                             5, moment.withOffsetSameInstant(ZoneOffset.UTC).toLocalDate());
                     open.setBytes(6, HexFormat.of().parseHex(HashChain.start()));
                     open.setObject(7, moment);
+                    open.setString(8, tenant);
+                    open.setString(9, reference);
                     open.executeUpdate();
                     lock.setString(1, tenant);
                     lock.setString(2, reference);
-                    lock.executeQuery().close();
+                    try (ResultSet row = lock.executeQuery()) {
+                        if (!row.next()) {
+                            throw RefusedException.because(
+                                    RefusedException.Reason.GONE,
+                                    "The case " + reference + " was removed when its time was over. Open another case"
+                                            + " under another reference.");
+                        }
+                    }
                 }
             }
             return references.size();
@@ -136,24 +150,6 @@ public class CaseStore {
                 query.setString(1, tenant);
                 query.setString(2, reference);
                 return read(query).stream().findFirst();
-            }
-        });
-    }
-
-    /** The cases whose last judging faulted, so that a command can judge them again. */
-    public List<String> failed(int limit) {
-        return transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement query = connection.prepareStatement("SELECT reference FROM case_file"
-                    + " WHERE tenant_id = ? AND judging = 'failed' ORDER BY reference LIMIT ?")) {
-                query.setString(1, tenant);
-                query.setInt(2, limit);
-                List<String> references = new ArrayList<>();
-                try (ResultSet rows = query.executeQuery()) {
-                    while (rows.next()) {
-                        references.add(rows.getString(1));
-                    }
-                }
-                return references;
             }
         });
     }
@@ -293,6 +289,8 @@ public class CaseStore {
                 filter.cause());
         conditions.add(" AND opened_day >= ?", filter.from());
         conditions.add(" AND opened_day < ?", filter.to());
+        Judging judging = filter.judging();
+        conditions.add(" AND judging = ?", judging == null ? null : judging.toString());
         String words = filter.words();
         conditions.add(" AND strpos(search, ?) > 0", words == null ? null : words.toLowerCase(Locale.ROOT));
         if (after != null) {

@@ -29,14 +29,17 @@ public class ReadCases {
     private final EventStore events;
     private final JudgementStore judgements;
     private final SiteStore sites;
+    private final TombstoneStore tombstones;
 
     ReadCases(
             TenantTransaction transaction,
             CaseStore cases,
             EventStore events,
             JudgementStore judgements,
-            SiteStore sites) {
+            SiteStore sites,
+            TombstoneStore tombstones) {
         this.sites = sites;
+        this.tombstones = tombstones;
         this.transaction = transaction;
         this.cases = cases;
         this.events = events;
@@ -88,15 +91,25 @@ public class ReadCases {
     }
 
     private StoredCase visible(String reference, Actor actor) {
-        StoredCase found = cases.find(reference)
-                .orElseThrow(() -> RefusedException.notFound("There is no case " + reference
-                        + ". A case begins with its first accepted event; check the reference."));
+        StoredCase found = cases.find(reference).orElseThrow(() -> isNotThere(reference, actor));
         String site = found.columns().site();
         if (site != null && !actor.maySee(site)) {
             throw RefusedException.notAllowed(
                     "The case " + reference + " belongs to a site that this key may not see.");
         }
         return found;
+    }
+
+    private RefusedException isNotThere(String reference, Actor actor) {
+        return tombstones
+                .find(reference)
+                .filter(stone -> stone.site() == null || actor.maySee(stone.site()))
+                .map(stone -> RefusedException.because(
+                        RefusedException.Reason.GONE,
+                        "The case " + reference + " was closed and was removed on " + stone.removedOn()
+                                + ", when its time was over."))
+                .orElseGet(() -> RefusedException.notFound("There is no case " + reference
+                        + ". A case begins with its first accepted event; check the reference."));
     }
 
     private static ServedCase served(StoredCase found) {

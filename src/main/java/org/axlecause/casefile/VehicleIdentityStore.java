@@ -16,6 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.axlecause.shared.Seal;
 import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -36,6 +37,9 @@ public class VehicleIdentityStore {
 
     private static final String ORIGINAL =
             "SELECT digest, original FROM vehicle_identity WHERE tenant_id = ? AND token = ?";
+
+    private static final String TIE =
+            "INSERT INTO case_identity (tenant_id, reference, token) VALUES (?, ?, ?) ON CONFLICT DO NOTHING";
 
     private static final String ERASE = "DELETE FROM vehicle_identity WHERE tenant_id = ? AND token = ?";
 
@@ -71,6 +75,24 @@ public class VehicleIdentityStore {
                 tokens.put(value, token(connection, tenant, value));
             }
             return tokens;
+        });
+    }
+
+    /** Notes that a locked case names these tokens; what no case names any more goes with the last one. */
+    public void tie(String reference, Collection<String> tokens) {
+        if (tokens.isEmpty()) {
+            return;
+        }
+        transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement insert = connection.prepareStatement(TIE)) {
+                for (String token : new TreeSet<>(tokens)) {
+                    insert.setString(1, tenant);
+                    insert.setString(2, reference);
+                    insert.setString(3, token);
+                    insert.addBatch();
+                }
+                return insert.executeBatch().length;
+            }
         });
     }
 

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.Function;
 import org.axlecause.access.Actor;
 import org.axlecause.casefile.IdentityTakenException;
+import org.axlecause.facts.EntryId;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.RefusedException.Reason;
@@ -63,6 +65,8 @@ public class AcceptEvents {
                 if (tries >= MOST_TRIES) {
                     return failed(reference, events, taken);
                 }
+            } catch (RefusedException refused) {
+                return each(events, event -> Receipt.refused(event, reference, refused.problem()));
             } catch (RuntimeException fault) {
                 return failed(reference, events, fault);
             }
@@ -77,8 +81,12 @@ public class AcceptEvents {
                         Reason.UNAVAILABLE,
                         "Nothing was stored; send it again. If it stays so, tell the operator this id: " + id)
                 .problem();
+        return each(events, event -> Receipt.failed(event, reference, problem));
+    }
+
+    private static Map<Integer, Receipt> each(Map<Integer, IncomingEvent> events, Function<EntryId, Receipt> receipt) {
         Map<Integer, Receipt> receipts = new TreeMap<>();
-        events.forEach((index, event) -> receipts.put(index, Receipt.failed(event.id(), reference, problem)));
+        events.forEach((index, event) -> receipts.put(index, receipt.apply(event.id())));
         return receipts;
     }
 }

@@ -6,11 +6,14 @@ import io.micrometer.core.instrument.Timer;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.axlecause.access.Actor;
 import org.axlecause.casefile.CaseJudge;
 import org.axlecause.casefile.CaseStore;
@@ -81,6 +84,7 @@ class AppendToCase {
             sorting.sort(sent);
             if (!sorting.fresh.isEmpty()) {
                 events.append(reference, List.copyOf(sorting.fresh.values()));
+                identities.tie(reference, sorting.tokens);
                 if (judging) {
                     judge(reference, sorting.entries);
                 } else {
@@ -114,6 +118,7 @@ class AppendToCase {
         private final OffsetDateTime now;
         private final Map<EntryId, NewEvent> fresh = new LinkedHashMap<>();
         private final Map<EntryId, Entry> entries = new TreeMap<>();
+        private final Set<String> tokens = new TreeSet<>();
         private final Map<Integer, Receipt> refused = new TreeMap<>();
         private final Map<Integer, EntryId> stored = new TreeMap<>();
         private final Map<Integer, Standing> standings = new HashMap<>();
@@ -161,8 +166,11 @@ class AppendToCase {
         private void sort(int index, IncomingEvent event, JsonNode data, String digest, @Nullable String before) {
             if (before == null) {
                 fresh.put(event.id(), newEvent(event, data, digest));
+                PersonalData.in(event.type(), data).values().forEach(token -> tokens.add(token.text()));
                 entries.put(event.id(), EntryReader.read(event.type(), data));
-                warnings.put(index, ContentCheck.warnings(event.type(), event.data()));
+                List<Problem.Cause> odd = new ArrayList<>(ContentCheck.warnings(event.time(), now));
+                odd.addAll(ContentCheck.warnings(event.type(), event.data()));
+                warnings.put(index, odd);
                 keep(index, event.id(), Standing.ACCEPTED);
             } else if (before.equals(digest)) {
                 keep(index, event.id(), Standing.DUPLICATE);

@@ -1,6 +1,8 @@
 package org.axlecause.intake;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -12,6 +14,7 @@ import org.axlecause.shared.Problem;
 final class ContentCheck {
 
     private static final String VIN = "/vehicle/vin";
+    private static final Duration CLOCKS_MAY_DIFFER = Duration.ofMinutes(5);
 
     private ContentCheck() {}
 
@@ -31,6 +34,19 @@ final class ContentCheck {
     static List<Problem.Cause> warnings(EntryType type, JsonNode data) {
         return type == EntryType.VEHICLE_PRESENTED
                 ? aboutVin(data.path("vehicle").path("vin"), false)
+                : List.of();
+    }
+
+    /** A warning about a time that is still to come by more than clocks differ. */
+    static List<Problem.Cause> warnings(OffsetDateTime time, OffsetDateTime now) {
+        return time.isAfter(now.plus(CLOCKS_MAY_DIFFER))
+                ? List.of(new Problem.Cause(
+                        "/time",
+                        "`time` is " + time + ", which is "
+                                + Duration.between(now, time).toMinutes()
+                                + " minutes ahead of the clock here; expected are at most "
+                                + CLOCKS_MAY_DIFFER.toMinutes()
+                                + ". Set the sender's clock; the event counts at the time that it states."))
                 : List.of();
     }
 

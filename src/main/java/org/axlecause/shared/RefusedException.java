@@ -74,6 +74,7 @@ public final class RefusedException extends RuntimeException {
         REQUEST_TIMEOUT(408, "request-timeout", "The request took too long to arrive"),
         IDENTITY_CONFLICT(409, "identity-conflict", "The same identity was sent with other content"),
         CONFLICT(409, "conflict", "The request doesn't fit the present state"),
+        GONE(410, "gone", "What was at this address is no longer kept"),
         PRECONDITION_FAILED(412, "precondition-failed", "The document has changed in the meantime"),
         TOO_LARGE(413, "too-large", "The request is too large"),
         UNSUPPORTED_FORMAT(415, "unsupported-format", "This format isn't read here"),

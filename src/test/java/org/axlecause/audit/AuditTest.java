@@ -14,6 +14,8 @@ import java.security.GeneralSecurityException;
 import java.security.KeyPair;
 import java.security.KeyPairGenerator;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
@@ -150,6 +152,43 @@ class AuditTest {
         assertThat(verifyChains().verify(tenant, List.of()).breaks())
                 .as(what)
                 .anySatisfy(told -> assertThat(told).contains(found));
+    }
+
+    @Test
+    void a_case_that_was_removed_in_its_time_is_no_break_and_one_without_the_act_is() throws SQLException {
+        close("QS-1");
+        close("QS-2");
+        transaction.run(tenant, () -> {
+            String hash = removed("QS-1");
+            acts.note("service", Act.CASE_REMOVED, "QS-1", Map.of("length", "2", "hash", hash));
+            removed("QS-2");
+        });
+
+        assertThat(verifyChains().verify(tenant, List.of()).breaks())
+                .containsExactly("case QS-2 was removed; it had come to event 2");
+        writeChain.writeAll();
+        assertThat(verifyChains().verify(tenant, List.of()).breaks())
+                .containsExactly("case QS-2 was removed; it had come to event 2");
+    }
+
+    private void close(String reference) throws SQLException {
+        tamper("UPDATE case_file SET status = 'closed' WHERE tenant_id = '%1$s' AND reference = '" + reference + "'");
+        tamper("INSERT INTO judgement VALUES ('%1$s', '" + reference
+                + "', 1, 'r', 'closing', '{}', '2026-03-02 12:00Z')");
+    }
+
+    private String removed(String reference) {
+        return transaction.jdbc((connection, open) -> {
+            try (PreparedStatement remove = connection.prepareStatement(
+                    "SELECT encode(hash, 'hex') FROM remove_closed_case(?, ?, '2026-03-03Z', '2026-03-03Z')")) {
+                remove.setString(1, open);
+                remove.setString(2, reference);
+                try (ResultSet row = remove.executeQuery()) {
+                    assertThat(row.next()).isTrue();
+                    return row.getString(1);
+                }
+            }
+        });
     }
 
     @Test

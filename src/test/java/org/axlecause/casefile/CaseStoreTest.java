@@ -62,7 +62,8 @@ class CaseStoreTest {
         StoredCase found = transaction.call(tenant, () -> cases.find("QS-1")).orElseThrow();
         assertThat(found.judging()).isEqualTo(Judging.FAILED);
         assertThat(found.document()).isEqualTo("{\"z\":1, \"a\":2}");
-        assertThat(transaction.call(tenant, () -> cases.failed(10))).containsExactly("QS-1");
+        assertThat(list(new CaseFilter(null, null, null, null, null, Judging.FAILED, null)))
+                .containsExactly("QS-1");
     }
 
     @Test
@@ -77,7 +78,7 @@ class CaseStoreTest {
                         new JudgedCase(judged.columns(), "{}", "baseline 1", "rules-1", List.of(), List.of()),
                         NOON));
 
-        assertThat(list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null)))
+        assertThat(list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null, null)))
                 .isEmpty();
         assertThat(list(CaseFilter.ALL)).containsExactly("QS-1");
     }
@@ -88,23 +89,26 @@ class CaseStoreTest {
         keep("HM-2", aJudgedCase("hill-mill", "closed", OffsetDateTime.parse("2026-03-02T10:00:00Z"), "Lantern"));
 
         assertThat(list(CaseFilter.ALL)).containsExactly("HM-2", "QS-1");
-        assertThat(list(new CaseFilter(List.of("hill-mill"), null, null, null, null, null)))
+        assertThat(list(new CaseFilter(List.of("hill-mill"), null, null, null, null, null, null)))
                 .containsExactly("HM-2");
-        assertThat(list(new CaseFilter(List.of(), null, null, null, null, null)))
+        assertThat(list(new CaseFilter(List.of(), null, null, null, null, null, null)))
                 .isEmpty();
-        assertThat(list(new CaseFilter(null, "scoped", null, null, null, null))).containsExactly("QS-1");
-        assertThat(list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null)))
-                .containsExactly("HM-2", "QS-1");
-        assertThat(list(new CaseFilter(null, null, "drum-oval", null, null, null)))
-                .isEmpty();
-        assertThat(list(new CaseFilter(null, null, null, day("2026-03-02"), null, null)))
-                .containsExactly("HM-2");
-        assertThat(list(new CaseFilter(null, null, null, null, day("2026-03-02"), null)))
+        assertThat(list(new CaseFilter(null, "scoped", null, null, null, null, null)))
                 .containsExactly("QS-1");
-        assertThat(list(new CaseFilter(null, null, null, null, null, "lantERN")))
+        assertThat(list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null, null)))
+                .containsExactly("HM-2", "QS-1");
+        assertThat(list(new CaseFilter(null, null, "drum-oval", null, null, null, null)))
+                .isEmpty();
+        assertThat(list(new CaseFilter(null, null, null, day("2026-03-02"), null, null, null)))
                 .containsExactly("HM-2");
-        assertThat(list(new CaseFilter(null, null, null, null, null, "qs-"))).containsExactly("QS-1");
-        assertThat(list(new CaseFilter(null, null, null, null, null, "%"))).isEmpty();
+        assertThat(list(new CaseFilter(null, null, null, null, day("2026-03-02"), null, null)))
+                .containsExactly("QS-1");
+        assertThat(list(new CaseFilter(null, null, null, null, null, null, "lantERN")))
+                .containsExactly("HM-2");
+        assertThat(list(new CaseFilter(null, null, null, null, null, null, "qs-")))
+                .containsExactly("QS-1");
+        assertThat(list(new CaseFilter(null, null, null, null, null, null, "%")))
+                .isEmpty();
     }
 
     @Test

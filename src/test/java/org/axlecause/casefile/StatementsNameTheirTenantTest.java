@@ -6,6 +6,7 @@ import static org.axlecause.casefile.Cases.aJudgedCase;
 import static org.axlecause.casefile.Cases.anEvent;
 
 import io.quarkus.test.junit.QuarkusTest;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.util.List;
@@ -25,6 +26,8 @@ import org.junit.jupiter.api.Test;
 class StatementsNameTheirTenantTest {
 
     private static final EntryId ID = new EntryId("/sites/quay-street", "x");
+
+    private static final CaseFilter FAILED = new CaseFilter(null, null, null, null, null, Judging.FAILED, null);
 
     @ConfigProperty(name = "axlecause.identity-key")
     String identityKey;
@@ -50,6 +53,7 @@ class StatementsNameTheirTenantTest {
         JudgementStore judgements = new JudgementStore(transaction);
         VehicleIdentityStore identities =
                 new VehicleIdentityStore(transaction, Clock.systemUTC(), Optional.of(identityKey));
+        TombstoneStore tombstones = new TombstoneStore(database.source(), transaction);
         PersonalValue plate = new PersonalValue("registration", "AX12 CRV");
         PastJudgement past = new PastJudgement(1, "rules-1", PastJudgement.Occasion.CLOSING, "{}", NOON);
 
@@ -68,9 +72,9 @@ class StatementsNameTheirTenantTest {
             assertThat(events.known(List.of(ID))).isEmpty();
             assertThat(events.history("QS-1")).isEmpty();
             assertThat(cases.find("QS-1")).isEmpty();
-            assertThat(cases.failed(10)).isEmpty();
+            assertThat(cases.list(FAILED, null, 10)).isEmpty();
             assertThat(cases.list(CaseFilter.ALL, null, 10)).isEmpty();
-            assertThat(cases.list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null), null, 10))
+            assertThat(cases.list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null, null), null, 10))
                     .isEmpty();
             assertThat(figures.find("QS-1")).isEmpty();
             assertThat(judgements.find("QS-1")).isEmpty();
@@ -79,21 +83,36 @@ class StatementsNameTheirTenantTest {
             assertThat(identities.tokens(List.of(plate)).get(plate)).isNotEqualTo(token);
             cases.lock(List.of("QS-1"), NOON);
             events.append("QS-1", List.of(anEvent("x", "2026-03-02T09:00:00Z")));
-            cases.save("QS-1", aJudgedCase("elsewhere", "open", NOON, "Lantern"), NOON);
+            cases.save("QS-1", aJudgedCase("elsewhere", "closed", NOON, "Lantern"), NOON);
+            identities.tie("QS-1", List.of(token));
+            judgements.save("QS-1", past);
+            tieIntoTheAuditChain(transaction);
+            assertThat(tombstones.remove("QS-1", NOON.plusDays(1), NOON)).isPresent();
         });
 
         transaction.run("a", () -> {
             assertThat(events.history("QS-1")).hasSize(1);
             assertThat(events.firstBreak("QS-1")).isEmpty();
-            assertThat(cases.failed(10)).containsExactly("QS-1");
+            assertThat(cases.list(FAILED, null, 10)).hasSize(1);
             assertThat(cases.find("QS-1"))
                     .hasValueSatisfying(
                             found -> assertThat(found.columns().site()).isEqualTo("quay-street"));
-            assertThat(cases.list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null), null, 10))
+            assertThat(cases.list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null, null), null, 10))
                     .hasSize(1);
             assertThat(figures.find("QS-1")).isEqualTo(Map.of(ID, "{}"));
             assertThat(judgements.find("QS-1")).containsExactly(past);
             assertThat(identities.original(token)).contains("AX12 CRV");
+            assertThat(tombstones.find("QS-1")).isEmpty();
+        });
+    }
+
+    private static void tieIntoTheAuditChain(TenantTransaction transaction) {
+        transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement tie = connection.prepareStatement(
+                    "UPDATE case_file SET chained_length = chain_length WHERE tenant_id = ?")) {
+                tie.setString(1, tenant);
+                return tie.executeUpdate();
+            }
         });
     }
 }

@@ -40,4 +40,14 @@ class RuleBaseTest {
                 .isInstanceOf(IllegalStateException.class)
                 .hasMessageContaining("SYM-000");
     }
+
+    @Test
+    void rules_that_go_on_for_ever_are_stopped_and_the_next_case_is_not_touched() {
+        RuleBase endless = RuleBench.endless();
+
+        assertThatThrownBy(() -> endless.conclude(List.of(1)))
+                .isInstanceOf(RunawayRules.class)
+                .hasMessageContaining("50 times");
+        assertThat(endless.conclude(List.of("no number")).of(Symptom.class)).isEmpty();
+    }
 }

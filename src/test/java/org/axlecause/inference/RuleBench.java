@@ -12,6 +12,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
@@ -60,6 +61,23 @@ public final class RuleBench {
     /** The whole rule base, with no session that has served a case. */
     public static RuleBase all() {
         return forFiles(drlFiles(RULES)).rules;
+    }
+
+    /** A rule base whose one rule goes on for ever, since each number brings in the next. */
+    public static RuleBase endless() {
+        return new RuleBase(compiled(Map.of("rules/symptoms/endless.drl", """
+                package rules.symptoms
+
+                rule "SYM-999 each number brings in the next"
+                  @source(nowhere, none)
+                  @reason(it goes on for ever)
+                  @since(2026-01-01)
+                when
+                  $number : Integer( )
+                then
+                  insert($number + 1);
+                end
+                """)));
     }
 
     /** Facts to conclude from. */
@@ -126,17 +144,23 @@ public final class RuleBench {
     }
 
     private static KieBase compile(List<String> files) {
-        ENGINE.setLevel(Level.INFO);
-        KieServices services = KieServices.get();
-        ReleaseId release = services.newReleaseId("org.axlecause.bench", "rules-" + UUID.randomUUID(), "1");
-        KieFileSystem sources = services.newKieFileSystem().generateAndWritePomXML(release);
+        Map<String, String> texts = new TreeMap<>();
         for (String file : files) {
             try {
-                sources.write("src/main/resources/" + file, Files.readString(Path.of(file)));
+                texts.put(file, Files.readString(Path.of(file)));
             } catch (IOException unreadable) {
                 throw new UncheckedIOException(unreadable);
             }
         }
+        return compiled(texts);
+    }
+
+    private static KieBase compiled(Map<String, String> texts) {
+        ENGINE.setLevel(Level.INFO);
+        KieServices services = KieServices.get();
+        ReleaseId release = services.newReleaseId("org.axlecause.bench", "rules-" + UUID.randomUUID(), "1");
+        KieFileSystem sources = services.newKieFileSystem().generateAndWritePomXML(release);
+        texts.forEach((file, text) -> sources.write("src/main/resources/" + file, text));
         KieBuilder builder = services.newKieBuilder(sources).buildAll(ExecutableModelProject.class);
         assertThat(builder.getResults().getMessages(Message.Level.ERROR, Message.Level.WARNING))
                 .as("messages of the rule compiler")

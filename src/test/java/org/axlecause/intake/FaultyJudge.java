@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.axlecause.casefile.CaseColumns;
 import org.axlecause.casefile.CaseJudge;
 import org.axlecause.casefile.CaseStore;
@@ -14,6 +15,8 @@ import org.axlecause.casefile.EventStore;
 import org.axlecause.casefile.JudgedCase;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.History;
+import org.axlecause.inference.RuleBase;
+import org.axlecause.inference.RuleBench;
 
 /** Judges only that it has judged, and faults when it is told to; not even in the same way each time. */
 @Alternative
@@ -23,10 +26,16 @@ class FaultyJudge implements CaseJudge {
     enum Mood {
         WELL,
         FAULTS,
-        BREAKS_THE_TRANSACTION
+        BREAKS_THE_TRANSACTION,
+        RUNS_FOR_EVER
     }
 
+    private static final RuleBase ENDLESS = RuleBench.endless();
+
     volatile Mood mood = Mood.WELL;
+
+    /** Cases that it judges in another mood. */
+    final Map<String, Mood> moodFor = new ConcurrentHashMap<>();
 
     private final EventStore events;
     private final CaseStore cases;
@@ -39,6 +48,7 @@ class FaultyJudge implements CaseJudge {
     @Override
     public String judgeAndKeep(String reference) {
         OffsetDateTime day = OffsetDateTime.parse("2026-03-02T08:15:00Z");
+        Mood mood = moodFor.getOrDefault(reference, this.mood);
         int version = events.history(reference).size();
         String status = mood == Mood.BREAKS_THE_TRANSACTION ? null : "open";
         String document = "{\"reference\":\"" + reference + "\",\"status\":\"open\",\"version\":" + version + "}";
@@ -54,6 +64,9 @@ class FaultyJudge implements CaseJudge {
                 day);
         if (mood == Mood.FAULTS) {
             throw new IllegalStateException("a rule has faulted");
+        }
+        if (mood == Mood.RUNS_FOR_EVER) {
+            ENDLESS.conclude(List.of(1));
         }
         return document;
     }

@@ -11,17 +11,17 @@ import java.time.ZoneOffset;
 /** Stands still until a test moves it. */
 @Alternative
 @Singleton
-class VirtualClock extends Clock {
+public class VirtualClock extends Clock {
 
-    static final Instant START = Instant.parse("2026-03-02T12:00:00Z");
+    public static final Instant START = Instant.parse("2026-03-02T12:00:00Z");
 
     private volatile Instant now = START;
 
-    void set(Instant moment) {
+    public void set(Instant moment) {
         now = moment;
     }
 
-    void pass(Duration time) {
+    public void pass(Duration time) {
         now = now.plus(time);
     }
 
