@@ -65,7 +65,9 @@ class PublishEvents {
             concurrentExecution = ConcurrentExecution.SKIP,
             identity = "events to Kafka")
     void publish() {
-        round();
+        if (!threads.isShutdown()) {
+            round();
+        }
     }
 
     /** Begins to send to every topic but those that are being sent to already. */
