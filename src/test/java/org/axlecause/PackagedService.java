@@ -30,7 +30,7 @@ final class PackagedService implements Closeable {
 
     static final Path APPLICATION = Path.of("target", "quarkus-app").toAbsolutePath();
 
-    private static final Duration START = Duration.ofMinutes(2);
+    private static final Duration START = Duration.ofMinutes(5);
     private static final Duration STOP = Duration.ofSeconds(60);
     private static final Pattern HEAP_USED = Pattern.compile("used (\\d+)K");
     private static final String EVENT = """

@@ -32,30 +32,21 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.TreeMap;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
-import org.apache.kafka.clients.admin.Admin;
-import org.apache.kafka.clients.admin.OffsetSpec;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
-import org.apache.kafka.clients.consumer.CooperativeStickyAssignor;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
-import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.clients.producer.RecordMetadata;
-import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.header.Header;
 import org.apache.kafka.common.header.Headers;
-import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.serialization.StringSerializer;
@@ -68,7 +59,6 @@ import org.axlecause.shared.WithBroker;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Events over a real broker, sent by the Java SDK of CloudEvents. */
@@ -223,81 +213,6 @@ class KafkaInTest {
             awaitEvents(reference, ids.size());
             assertThat(ids(reference)).isEqualTo(ids);
         });
-    }
-
-    /** T18: the broker dies five times under load while another consumer comes and goes in the group. */
-    @Test
-    @Tag("durability")
-    void a_broker_that_dies_again_and_again_under_load_loses_and_doubles_nothing() throws Exception {
-        int cases = 100;
-        int eventsPerCase = 20;
-        Map<String, List<String>> sent = new TreeMap<>();
-        IntStream.range(0, cases).forEach(number -> sent.put("KILL-" + aReference(), new ArrayList<>()));
-        List<Future<RecordMetadata>> sending = new ArrayList<>();
-        CompletableFuture<Void> deaths = CompletableFuture.runAsync(KafkaInTest::killFiveTimes);
-        try (KafkaProducer<String, CloudEvent> producer = producer(Encoding.BINARY)) {
-            for (int turn = 0; turn < eventsPerCase; turn++) {
-                for (Map.Entry<String, List<String>> ofCase : sent.entrySet()) {
-                    String id = anId();
-                    ofCase.getValue().add(id);
-                    sending.add(producer.send(new ProducerRecord<>(
-                            WithBroker.IN, ofCase.getKey(), event(aFinding(ofCase.getKey(), id)))));
-                }
-                TimeUnit.SECONDS.sleep(2);
-            }
-        }
-        deaths.join();
-        sending.forEach(KafkaInTest::acknowledged);
-
-        sent.forEach((reference, ids) -> {
-            awaitEvents(reference, eventsPerCase);
-            assertThat(ids(reference)).isEqualTo(ids);
-            assertThat(given().get("/v1/cases/" + reference).jsonPath().getInt("version"))
-                    .isEqualTo(eventsPerCase);
-        });
-        Await.until("the lag has drained", KafkaInTest::isDrained);
-    }
-
-    private static void killFiveTimes() {
-        try {
-            for (int death = 0; death < 5; death++) {
-                TimeUnit.SECONDS.sleep(5);
-                broker.kill();
-                broker.start();
-                try (KafkaConsumer<byte[], byte[]> other = new KafkaConsumer<>(
-                        Map.<String, Object>of(
-                                "bootstrap.servers",
-                                Broker.address(),
-                                "group.id",
-                                "axlecause",
-                                "enable.auto.commit",
-                                false,
-                                "partition.assignment.strategy",
-                                CooperativeStickyAssignor.class.getName()),
-                        new ByteArrayDeserializer(),
-                        new ByteArrayDeserializer())) {
-                    other.subscribe(List.of(WithBroker.IN));
-                    other.poll(Duration.ofSeconds(3));
-                }
-            }
-        } catch (IOException | InterruptedException e) {
-            throw new IllegalStateException(e);
-        }
-    }
-
-    private static boolean isDrained() {
-        try (Admin admin = Admin.create(Map.of("bootstrap.servers", Broker.address()))) {
-            Map<TopicPartition, OffsetAndMetadata> committed = admin.listConsumerGroupOffsets("axlecause")
-                    .partitionsToOffsetAndMetadata()
-                    .get();
-            Map<TopicPartition, OffsetSpec> latest = new HashMap<>();
-            committed.keySet().forEach(partition -> latest.put(partition, OffsetSpec.latest()));
-            return admin.listOffsets(latest).all().get().entrySet().stream()
-                    .allMatch(end -> committed.get(end.getKey()).offset()
-                            == end.getValue().offset());
-        } catch (ExecutionException | InterruptedException e) {
-            throw new IllegalStateException(e);
-        }
     }
 
     private static void awaitEvents(String reference, int count) {
