@@ -55,6 +55,7 @@ final class CausesReader {
                 "shows-on-other-wheel",
                 "shows-on-circuit",
                 "shows-in-first-run",
+                "shows-on-shared-friction",
                 "leaves",
                 "proved-by",
                 "refuted-by",
@@ -68,11 +69,12 @@ final class CausesReader {
                 "facts-source");
         Level level = node.code("at", Level.class);
         List<Link> links = new ArrayList<>();
-        readLinks(node.optional("shows"), false, Reach.SAME_WHEEL, false, links);
-        readLinks(node.optional("shows-on-other-wheel"), false, Reach.OTHER_WHEEL, false, links);
-        readLinks(node.optional("shows-on-circuit"), false, Reach.CIRCUIT_WHEELS, false, links);
-        readLinks(node.optional("shows-in-first-run"), false, Reach.SAME_WHEEL, true, links);
-        readLinks(node.optional("leaves"), true, Reach.SAME_WHEEL, false, links);
+        readLinks(node.optional("shows"), Reach.SAME_WHEEL, Kind.SYMPTOM, links);
+        readLinks(node.optional("shows-on-other-wheel"), Reach.OTHER_WHEEL, Kind.SYMPTOM, links);
+        readLinks(node.optional("shows-on-circuit"), Reach.CIRCUIT_WHEELS, Kind.SYMPTOM, links);
+        readLinks(node.optional("shows-in-first-run"), Reach.SAME_WHEEL, Kind.SYMPTOM_OF_FIRST_RUN, links);
+        readLinks(node.optional("shows-on-shared-friction"), Reach.SAME_WHEEL, Kind.SYMPTOM_ON_SHARED_FRICTION, links);
+        readLinks(node.optional("leaves"), Reach.SAME_WHEEL, Kind.FINDING, links);
         if (node.items("proved-by").isEmpty()) {
             throw node.wrong(
                     "nothing proves '" + node.text("code") + "'",
@@ -116,11 +118,18 @@ final class CausesReader {
                 node.text("facts-source"));
     }
 
-    private void readLinks(
-            @Nullable YamlNode written, boolean finding, Reach reach, boolean firstRunOnly, List<Link> links) {
+    private enum Kind {
+        SYMPTOM,
+        SYMPTOM_OF_FIRST_RUN,
+        SYMPTOM_ON_SHARED_FRICTION,
+        FINDING
+    }
+
+    private void readLinks(@Nullable YamlNode written, Reach reach, Kind kind, List<Link> links) {
         if (written == null) {
             return;
         }
+        boolean finding = kind == Kind.FINDING;
         for (String code : written.names()) {
             YamlNode strength = written.member(code);
             if (finding ? !evidence.findings.containsKey(code) : evidence.symptomOf(code) == null) {
@@ -139,7 +148,14 @@ final class CausesReader {
                         "strength '" + strength.text() + "' is not known",
                         "write one of " + settings.strengths().keySet());
             }
-            links.add(new Link(code, finding, reach, strength.text(), value, firstRunOnly));
+            links.add(new Link(
+                    code,
+                    finding,
+                    reach,
+                    strength.text(),
+                    value,
+                    kind == Kind.SYMPTOM_OF_FIRST_RUN,
+                    kind == Kind.SYMPTOM_ON_SHARED_FRICTION));
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.CircuitSplit;
+import org.axlecause.facts.ParkingLayout;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Side;
 import org.axlecause.facts.Vehicle;
@@ -54,6 +55,12 @@ final class Layout {
     WheelBrake brakeOf(Place place) {
         Axle axle = axleOf(place);
         return axle == null ? null : WheelBrake.of(axle);
+    }
+
+    /** Whether the parking brake of the axle presses the linings or pads of its service brake. */
+    boolean parksOnServiceFriction(Place place) {
+        Axle axle = axleOf(place);
+        return axle != null && axle.parkingBrake() != ParkingLayout.SHOES_IN_DISC;
     }
 
     /** Full years since first use, or null where that day is unknown. */

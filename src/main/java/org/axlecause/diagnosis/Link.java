@@ -9,6 +9,14 @@ package org.axlecause.diagnosis;
  * @param letter strength as the files write it
  * @param strength how surely it shows, a probability
  * @param firstRunOnly whether it shows in a first run only, so that it accounts for nothing that a second run still shows
+ * @param sharedFrictionOnly whether it shows only where the parking brake works on the linings and pads of the service
+ *     brake
  */
 public record Link(
-        String evidence, boolean finding, Reach reach, String letter, double strength, boolean firstRunOnly) {}
+        String evidence,
+        boolean finding,
+        Reach reach,
+        String letter,
+        double strength,
+        boolean firstRunOnly,
+        boolean sharedFrictionOnly) {}

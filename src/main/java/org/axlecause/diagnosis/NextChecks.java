@@ -10,6 +10,7 @@ import java.util.Set;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.LookingOver.Unlooked;
 import org.axlecause.diagnosis.Suspects.Suspect;
+import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.Place;
 import org.axlecause.shared.Decimals;
@@ -162,13 +163,41 @@ final class NextChecks {
         if (group.signs().isEmpty()) {
             return false;
         }
-        boolean settled = group.signs().stream()
-                .filter(sign -> !sign.finding())
-                .allMatch(sign -> group.members().stream()
-                        .anyMatch(member -> member.seen.containsKey(sign)
-                                && member.probability >= model.settings().settledAt()
-                                && endsTheAsking(member)));
+        if (group.members().stream().anyMatch(this::lacksItsBeginning)) {
+            return true;
+        }
+        boolean settled =
+                group.signs().stream().filter(sign -> !sign.finding()).allMatch(sign -> isSettled(sign, group));
         return !settled && !ScopeDoubt.sameScope(group, possibilities, model.settings());
+    }
+
+    /** Whether a settled cause accounts for the sign, and no other is left that may do so as well and makes other work. */
+    private boolean isSettled(Sign sign, Group group) {
+        double settled = model.settings().settledAt();
+        return group.members().stream()
+                        .anyMatch(member ->
+                                member.seen.containsKey(sign) && member.probability >= settled && endsTheAsking(member))
+                && group.members().stream()
+                        .noneMatch(member -> member.seen.containsKey(sign)
+                                && member.probability < settled
+                                && member.probability >= model.settings().rivalFrom()
+                                && makesOtherWork(member, group));
+    }
+
+    /** Whether a cause calls for more than the proved causes beside it do. */
+    private boolean makesOtherWork(Suspect suspect, Group group) {
+        BitSet work = (BitSet) possibilities.scopeMarksOf(suspect.number).clone();
+        group.members().stream()
+                .filter(member -> member.certain)
+                .forEach(member -> work.andNot(possibilities.scopeMarksOf(member.number)));
+        return !work.isEmpty();
+    }
+
+    /** Whether a cause is as good as known that something else always brings about, and that is not known. */
+    private boolean lacksItsBeginning(Suspect suspect) {
+        return suspect.cause.neverFirst()
+                && suspect.probability >= model.settings().sameScopeAt()
+                && chains.confirmedAbove(suspect).isEmpty();
     }
 
     /** A chain ends the asking once its first cause is known, and a reading that may pass once it was repeated. */
@@ -217,9 +246,15 @@ final class NextChecks {
     /** Whether there is a reason for the check there, and nobody has made it. */
     private boolean makesSense(CheckPlace at) {
         return (at.needs() == null || evidence.sees(at.needs()))
+                && !isRunOnceMore(at)
                 && input.findings().stream()
                         .noneMatch(
                                 finding -> finding.check() == at.check().code() && covers(finding.place(), at.place()));
+    }
+
+    /** Whether it is one more run of an axle that had two: what neither of them showed a third will not show. */
+    private boolean isRunOnceMore(CheckPlace at) {
+        return at.check().rollerTest() == BrakeSystem.SERVICE && evidence.runAgain(at.place());
     }
 
     private static boolean covers(Place found, Place asked) {

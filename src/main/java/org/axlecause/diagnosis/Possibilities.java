@@ -107,6 +107,9 @@ final class Possibilities {
     private static List<Shown> shown(CauseModel model, Layout layout, Cause cause, Place from) {
         List<Shown> shown = new ArrayList<>();
         for (Link link : cause.links()) {
+            if (link.sharedFrictionOnly() && !layout.parksOnServiceFriction(from)) {
+                continue;
+            }
             Level level = link.finding()
                     ? model.finding(link.evidence()).level()
                     : model.symptomOf(link.evidence()).level();

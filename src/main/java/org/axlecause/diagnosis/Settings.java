@@ -20,6 +20,7 @@ import java.util.Map;
  * @param shownTogether chance that a cause that shows at all shows at each of its places
  * @param shownFrom probability from which a suspected cause is shown
  * @param settledAt probability of a cause that ends the asking for its symptoms
+ * @param rivalFrom probability from which another cause of the same symptom keeps the asking going
  * @param sameScopeAt probability of one scope that ends the asking
  * @param background probability below which a cause is left aside when scopes are compared
  * @param leastInformation bits that make a check worth naming
@@ -42,6 +43,7 @@ record Settings(
         double shownTogether,
         double shownFrom,
         double settledAt,
+        double rivalFrom,
         double sameScopeAt,
         double background,
         double leastInformation,

@@ -198,6 +198,7 @@ public final class Judge {
                 symptoms(symptoms),
                 shown.causes().stream().map(this::shown).toList(),
                 shown.nextChecks().stream()
+                        .filter(next -> next.lookingOver() || !isVerified(repair))
                         .map(next -> ShownCheck.of(next, stage))
                         .toList(),
                 repair.plan().lines(),
@@ -208,6 +209,11 @@ public final class Judge {
                 repair.verification(),
                 inOrder(questions),
                 timeline(matter, history));
+    }
+
+    /** Whether the final test proved the repair, which answers what was still in doubt. */
+    private static boolean isVerified(RepairCall.Result repair) {
+        return repair.verification().outcome() == VerificationOutcome.VERIFIED;
     }
 
     /** Causes weighed anew by a final test that shows no cure. */

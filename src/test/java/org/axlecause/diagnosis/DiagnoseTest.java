@@ -361,6 +361,7 @@ class DiagnoseTest {
                 new Danger()));
         Diagnosis lost = DIAGNOSE.of(on(van(), evidence.toArray()));
         evidence.add(proved(CauseCode.BRAKE_PIPE_CORRODED, REAR_RIGHT));
+        evidence.add(ruledOut(CauseCode.BRAKE_PIPE_CORRODED, REAR_LEFT));
         Diagnosis leaking = DIAGNOSE.of(on(van(), evidence.toArray()));
 
         assertThat(lost.nextChecks()).extracting(NextCheck::check).contains(CheckCode.OUTSIDE_LOOK_FOR_LIQUID);

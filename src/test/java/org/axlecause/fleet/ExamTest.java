@@ -12,11 +12,12 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The judge works through invented cases of a brake model that knows nothing of its rules. {@code -Dexam.cases=5000}
- * takes the whole exam; {@code -Dexam.shown=20} tells the first cases that went wrong.
+ * takes the whole exam; {@code -Dexam.shown=20} tells the first cases that went wrong; {@code -Dexam.seed=7} draws others,
+ * to tune on.
  */
 class ExamTest {
 
-    private static final long SEED = 20290901L;
+    private static final long SEED = Long.getLong("exam.seed", 20291128L);
     private static final int FEW = 120;
     private static final int WHOLE = 5000;
     /** What the shares of a hundred cases may fall short of those of thousands by chance. */
