@@ -16,13 +16,16 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.diagnosis.CauseModel;
 import org.axlecause.facts.CautionCode;
+import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Reason;
 import org.axlecause.facts.SiteTerms;
+import org.axlecause.facts.VerificationOutcome;
 import org.axlecause.inference.RuleBench;
 import org.axlecause.judgement.Judge;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
+import org.axlecause.judgement.ShownCheck;
 import org.axlecause.policy.PolicyFile;
 import org.axlecause.regimes.Regimes;
 import org.axlecause.repair.Change;
@@ -113,6 +116,29 @@ class ShortRepairsTest {
         if (!told.verification().isEmpty()) {
             assertThat(verification(judged)).as("verification of '%s'", told).containsAll(told.verification());
         }
+    }
+
+    @Test
+    void a_verified_repair_is_asked_no_more_checks_and_one_that_failed_is() throws IOException {
+        assertThat(repairs()
+                        .map(ShortRepairsTest::judged)
+                        .filter(judged -> judged.verification().outcome() == VerificationOutcome.VERIFIED))
+                .isNotEmpty()
+                .allSatisfy(judged -> assertThat(judged.nextChecks()).allMatch(ShownCheck::lookingOver));
+
+        assertThat(checksOf("a front wheel that comes back by itself and a repair that is proven"))
+                .isEmpty();
+        assertThat(checksOf("a front wheel that comes back by itself and a repair that is not"))
+                .isNotEmpty();
+    }
+
+    private static List<CheckCode> checksOf(String repair) throws IOException {
+        return repairs()
+                .filter(told -> told.name().equals(repair))
+                .flatMap(told -> judged(told).nextChecks().stream())
+                .filter(check -> !check.lookingOver())
+                .map(ShownCheck::check)
+                .toList();
     }
 
     @Test

@@ -56,6 +56,35 @@ class AskingOnTest {
     }
 
     @Test
+    void a_rival_keeps_the_asking_going_only_where_it_makes_other_work() {
+        Diagnosis unproved = DIAGNOSE.of(testNotValidOr(CauseCode.RUST_FILM));
+        Diagnosis rerun = DIAGNOSE.of(testNotValidOr(CauseCode.RUST_FILM, proved(CauseCode.TEST_NOT_VALID, REAR)));
+        Diagnosis renewal =
+                DIAGNOSE.of(testNotValidOr(CauseCode.LINING_GLAZED, proved(CauseCode.TEST_NOT_VALID, REAR)));
+
+        assertThat(unproved.nextChecks()).extracting(NextCheck::check).contains(CheckCode.LIQUID_IDENTITY);
+        assertThat(probability(rerun, CauseCode.RUST_FILM, REAR)).isBetween(0.15, 0.97);
+        assertThat(rerun.nextChecks()).isEmpty();
+        assertThat(probability(renewal, CauseCode.LINING_GLAZED, REAR_LEFT)).isBetween(0.15, 0.97);
+        assertThat(renewal.nextChecks()).extracting(NextCheck::check).contains(CheckCode.LINING_LOOK);
+    }
+
+    /** An axle that read weak on both sides and otherwise when warm, with all ruled out but a false test and the rival. */
+    private static DiagnosisInput testNotValidOr(CauseCode rival, Object... proofs) {
+        List<Object> evidence = new ArrayList<>(List.of(proofs));
+        evidence.add(shows(SymptomCode.TEST_NOT_REPEATABLE, REAR));
+        for (Place wheel : List.of(REAR_LEFT, REAR_RIGHT)) {
+            evidence.add(shows(SymptomCode.SWING_CLEARS, wheel));
+            evidence.add(shows(SymptomCode.FORCE_RECOVERS_WARM, wheel));
+            evidence.add(shows(SymptomCode.PARKING_ONE_SIDE_LOW, wheel));
+        }
+        MODEL.candidates(van()).stream()
+                .filter(candidate -> candidate.code() != CauseCode.TEST_NOT_VALID && candidate.code() != rival)
+                .forEach(candidate -> evidence.add(ruledOut(candidate.code(), candidate.place())));
+        return on(van(), evidence.toArray());
+    }
+
+    @Test
     void a_circuit_that_is_all_but_proved_lost_is_asked_about_until_its_leak_is_known() {
         List<Object> evidence = new ArrayList<>(List.of(
                 shows(SymptomCode.DIAGONAL_LOW, Place.ofCircuit(van().circuitOf(FRONT_LEFT))),
