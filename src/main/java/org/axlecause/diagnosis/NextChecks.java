@@ -171,17 +171,26 @@ final class NextChecks {
         return !settled && !ScopeDoubt.sameScope(group, possibilities, model.settings());
     }
 
-    /** Whether a settled cause accounts for the sign, and no other is left that may do so as well and makes other work. */
+    /**
+     * Whether a settled cause accounts for the sign: one that shows it more often than not, or one that hardly shows it
+     * where hardly any other is left that may as well and makes other work.
+     */
     private boolean isSettled(Sign sign, Group group) {
         double settled = model.settings().settledAt();
-        return group.members().stream()
-                        .anyMatch(member ->
-                                member.seen.containsKey(sign) && member.probability >= settled && endsTheAsking(member))
-                && group.members().stream()
-                        .noneMatch(member -> member.seen.containsKey(sign)
-                                && member.probability < settled
-                                && member.probability >= model.settings().rivalFrom()
-                                && makesOtherWork(member, group));
+        boolean accounted = false;
+        double rivals = 0;
+        for (Suspect member : group.members()) {
+            double shows = member.seen.getOrDefault(sign, 0.0);
+            if (shows > 0 && member.probability < settled) {
+                rivals += makesOtherWork(member, group) ? member.probability : 0;
+            } else if (shows > 0 && endsTheAsking(member)) {
+                if (shows >= model.settings().accountsFrom()) {
+                    return true;
+                }
+                accounted = true;
+            }
+        }
+        return accounted && rivals < model.settings().rivalFrom();
     }
 
     /** Whether a cause calls for more than the proved causes beside it do. */
@@ -198,6 +207,18 @@ final class NextChecks {
         return suspect.cause.neverFirst()
                 && suspect.probability >= model.settings().sameScopeAt()
                 && chains.confirmedAbove(suspect).isEmpty();
+    }
+
+    /** What may have brought about the causes that are as good as known and lack their beginning. */
+    private Set<Candidate> missingBeginnings(List<Group> doubtful) {
+        Set<Candidate> beginnings = new HashSet<>();
+        for (Group group : doubtful) {
+            group.members().stream()
+                    .filter(this::lacksItsBeginning)
+                    .flatMap(member -> chains.openAbove(member).stream())
+                    .forEach(above -> beginnings.add(above.candidate));
+        }
+        return beginnings;
     }
 
     /** A chain ends the asking once its first cause is known, and a reading that may pass once it was repeated. */
@@ -227,11 +248,14 @@ final class NextChecks {
         if (doubtful.isEmpty()) {
             return List.of();
         }
+        Set<Candidate> beginnings = missingBeginnings(doubtful);
         List<CheckOption> options = new ArrayList<>();
         for (CheckPlace at : possibilities.checks()) {
             if (!forbidden(at.check()) && !opensTooSoon(at.check(), at.place()) && makesSense(at)) {
                 CheckOption option = option(at, doubtful);
-                if (option.bits >= model.settings().leastInformation()) {
+                boolean looksForBeginning =
+                        option.bits > 0 && at.settles().stream().anyMatch(beginnings::contains);
+                if (option.bits >= model.settings().leastInformation() || looksForBeginning) {
                     options.add(option);
                 }
             }

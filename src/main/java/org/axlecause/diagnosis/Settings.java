@@ -20,7 +20,8 @@ import java.util.Map;
  * @param shownTogether chance that a cause that shows at all shows at each of its places
  * @param shownFrom probability from which a suspected cause is shown
  * @param settledAt probability of a cause that ends the asking for its symptoms
- * @param rivalFrom probability from which another cause of the same symptom keeps the asking going
+ * @param accountsFrom how surely a settled cause shows a symptom for which it ends the asking by itself
+ * @param rivalFrom probability from which other causes of the same symptom keep the asking going together
  * @param sameScopeAt probability of one scope that ends the asking
  * @param background probability below which a cause is left aside when scopes are compared
  * @param leastInformation bits that make a check worth naming
@@ -43,6 +44,7 @@ record Settings(
         double shownTogether,
         double shownFrom,
         double settledAt,
+        double accountsFrom,
         double rivalFrom,
         double sameScopeAt,
         double background,

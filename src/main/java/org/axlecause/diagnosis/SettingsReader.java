@@ -43,6 +43,7 @@ final class SettingsReader {
                 ModelNumbers.probability(root.member("shown-together")),
                 ModelNumbers.probability(root.member("shown-from")),
                 ModelNumbers.probability(next.member("settled-at")),
+                ModelNumbers.probability(next.member("accounts-from")),
                 ModelNumbers.probability(next.member("rival-from")),
                 ModelNumbers.probability(next.member("same-scope-at")),
                 ModelNumbers.probability(next.member("background")),

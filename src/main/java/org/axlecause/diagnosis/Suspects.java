@@ -143,19 +143,24 @@ final class Suspects {
         return effect.firstRunOnly && evidence.runAgain(candidate.place());
     }
 
+    /** A cause that shows as a whole accounts for nothing where most of its places are without: it does not show. */
     private void link(Suspect suspect) {
         for (Possibilities.Effect effect : possibilities.effectsOf(suspect.number)) {
             int seen = count(effect, Known.SEEN);
             int missed = count(effect, Known.MISSED);
             if (seen + missed > 0 && !isPast(effect, suspect.candidate)) {
-                link(suspect, effect, ifSeen(effect, seen), ifMissed(effect, seen, missed));
+                if (effect.asOne && missed > seen) {
+                    link(suspect, effect, 0, ifMissed(effect, 0, missed));
+                } else {
+                    link(suspect, effect, ifSeen(effect, seen), ifMissed(effect, seen, missed));
+                }
             }
         }
     }
 
     private void link(Suspect suspect, Possibilities.Effect effect, double ifSeen, double ifMissed) {
         for (int sign : effect.signs) {
-            if (known[sign] == Known.SEEN) {
+            if (known[sign] == Known.SEEN && ifSeen > 0) {
                 linksOf(sign).suspects.add(suspect);
                 suspect.seen.put(possibilities.signs().get(sign), ifSeen);
             } else if (known[sign] == Known.MISSED) {

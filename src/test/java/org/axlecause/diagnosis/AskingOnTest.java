@@ -50,7 +50,7 @@ class AskingOnTest {
                 .forEach(candidate -> evidence.add(ruledOut(candidate.code(), candidate.place())));
         Diagnosis alone = DIAGNOSE.of(on(van(), evidence.toArray()));
 
-        assertThat(probability(open, CauseCode.PARKING_CABLE_STRETCHED, REAR)).isBetween(0.15, 0.97);
+        assertThat(probability(open, CauseCode.PARKING_CABLE_STRETCHED, REAR)).isBetween(0.08, 0.99);
         assertThat(open.nextChecks()).extracting(NextCheck::check).contains(CheckCode.LEVER_CLICK_COUNT);
         assertThat(alone.nextChecks()).isEmpty();
     }
@@ -63,10 +63,23 @@ class AskingOnTest {
                 DIAGNOSE.of(testNotValidOr(CauseCode.LINING_GLAZED, proved(CauseCode.TEST_NOT_VALID, REAR)));
 
         assertThat(unproved.nextChecks()).extracting(NextCheck::check).contains(CheckCode.LIQUID_IDENTITY);
-        assertThat(probability(rerun, CauseCode.RUST_FILM, REAR)).isBetween(0.15, 0.97);
+        assertThat(probability(rerun, CauseCode.RUST_FILM, REAR)).isBetween(0.08, 0.99);
         assertThat(rerun.nextChecks()).isEmpty();
-        assertThat(probability(renewal, CauseCode.LINING_GLAZED, REAR_LEFT)).isBetween(0.15, 0.97);
+        assertThat(probability(renewal, CauseCode.LINING_GLAZED, REAR_LEFT)).isBetween(0.08, 0.99);
         assertThat(renewal.nextChecks()).extracting(NextCheck::check).contains(CheckCode.LINING_LOOK);
+    }
+
+    @Test
+    void rivals_that_are_unlikely_each_keep_the_asking_going_together() {
+        Diagnosis low = DIAGNOSE.of(
+                on(van(), shows(SymptomCode.FLUID_LOW, Place.VEHICLE), proved(CauseCode.LINING_WORN_OUT, FRONT_LEFT)));
+
+        assertThat(low.causes())
+                .filteredOn(cause -> cause.code() != CauseCode.LINING_WORN_OUT)
+                .isNotEmpty()
+                .allSatisfy(
+                        cause -> assertThat(cause.probability().doubleValue()).isLessThan(0.08));
+        assertThat(low.nextChecks()).extracting(NextCheck::check).contains(CheckCode.OUTSIDE_LOOK_FOR_LIQUID);
     }
 
     /** An axle that read weak on both sides and otherwise when warm, with all ruled out but a false test and the rival. */
@@ -106,6 +119,28 @@ class AskingOnTest {
                 .isGreaterThan(0.95);
         assertThat(lost.nextChecks()).extracting(NextCheck::check).contains(CheckCode.OUTSIDE_LOOK_FOR_LIQUID);
         assertThat(leaking.nextChecks()).extracting(NextCheck::check).doesNotContain(CheckCode.OUTSIDE_LOOK_FOR_LIQUID);
+    }
+
+    @Test
+    void a_leak_that_may_have_emptied_a_circuit_is_looked_for_however_little_its_look_tells() {
+        Candidate unlikely = new Candidate(CauseCode.HOSE_LEAKING, REAR_RIGHT);
+        Place lost = Place.ofCircuit(van().circuitOf(REAR_RIGHT));
+        List<Object> evidence = new ArrayList<>(List.of(
+                shows(SymptomCode.PEDAL_LONG, Place.VEHICLE),
+                couldShow(SymptomCode.FLUID_LOW, Place.VEHICLE),
+                couldShow(SymptomCode.PEDAL_SINKING, Place.VEHICLE),
+                couldShow(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT),
+                proved(CauseCode.CIRCUIT_LOST, lost)));
+        MODEL.candidates(van()).stream()
+                .filter(candidate -> candidate.code() != CauseCode.CIRCUIT_LOST && !candidate.equals(unlikely))
+                .forEach(candidate -> evidence.add(ruledOut(candidate.code(), candidate.place())));
+        Diagnosis diagnosis = DIAGNOSE.of(on(van(), evidence.toArray()));
+
+        assertThat(diagnosis.nextChecks())
+                .filteredOn(check -> check.check() == CheckCode.OUTSIDE_LOOK_FOR_LIQUID)
+                .isNotEmpty()
+                .allSatisfy(check ->
+                        assertThat(check.expectedInformation().doubleValue()).isLessThan(0.02));
     }
 
     @Test

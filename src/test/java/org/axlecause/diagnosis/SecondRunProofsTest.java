@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.axlecause.diagnosis.Cases.FRONT_LEFT;
 import static org.axlecause.diagnosis.Cases.FRONT_RIGHT;
 import static org.axlecause.diagnosis.Cases.REAR_LEFT;
+import static org.axlecause.diagnosis.Cases.couldShow;
 import static org.axlecause.diagnosis.Cases.found;
 import static org.axlecause.diagnosis.Cases.shows;
 import static org.axlecause.diagnosis.Cases.van;
@@ -37,11 +38,7 @@ class SecondRunProofsTest {
     private static final Symptom RETURNS = shows(SymptomCode.GRIP_RETURNS, FRONT_LEFT);
 
     @Test
-    void a_swing_that_clears_proves_the_film_of_rust_unless_a_disc_of_the_axle_is_corroded() {
-        Finding here = found(Component.DISC, Condition.CORRODED, FRONT_LEFT);
-        Finding opposite = found(Component.DISC, Condition.CORRODED, FRONT_RIGHT);
-        Finding worn = found(Component.DISC, Condition.WORN, FRONT_LEFT);
-
+    void a_swing_that_clears_proves_the_film_of_rust() {
         assertThat(proofs(CauseCode.RUST_FILM, CLEARS, DIFFERS))
                 .singleElement()
                 .returns(FRONT, Proof::place)
@@ -49,10 +46,28 @@ class SecondRunProofsTest {
         assertThat(proofs(CauseCode.RUST_FILM, CLEARS, RECOVERS))
                 .singleElement()
                 .satisfies(shownBy("CAU-404"));
-        assertThat(proofs(CauseCode.RUST_FILM, CLEARS, DIFFERS, worn)).hasSize(1);
-        assertThat(proofs(CauseCode.RUST_FILM, CLEARS, DIFFERS, RECOVERS, here)).isEmpty();
-        assertThat(proofs(CauseCode.RUST_FILM, CLEARS, DIFFERS, RECOVERS, opposite))
-                .isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "DISC, CORRODED, 1, LEFT, 0",
+        "DISC, CORRODED, 1, RIGHT, 0",
+        "DISC, CORRODED, 2, LEFT, 2",
+        "DISC, WORN, 1, LEFT, 2",
+        "DISC, CRACKED, 1, LEFT, 0",
+        "DRUM, SCORED, 1, LEFT, 0",
+        "DRUM, OVAL, 1, LEFT, 2",
+        "PAD, WORN, 1, RIGHT, 0",
+        "PAD, DETACHED, 1, LEFT, 0",
+        "PAD, GLAZED, 1, LEFT, 2",
+        "SHOE_LINING, WORN, 1, LEFT, 0",
+        "SHOE_LINING, WORN, 2, LEFT, 2"
+    })
+    void a_surface_of_the_axle_that_is_rough_by_itself_leaves_the_film_of_rust_unproved(
+            Component component, Condition condition, int axle, Side side, int proofs) {
+        Finding look = found(component, condition, Place.ofWheel(axle, side));
+
+        assertThat(proofs(CauseCode.RUST_FILM, CLEARS, DIFFERS, RECOVERS, look)).hasSize(proofs);
     }
 
     @ParameterizedTest
@@ -61,9 +76,11 @@ class SecondRunProofsTest {
         "FORCE_SWING_ONE_WHEEL, 1, RIGHT, 1",
         "IRREGULAR_FORCE, 1, LEFT, 0",
         "IRREGULAR_FORCE, 2, LEFT, 1",
+        "SLOW_RISE_ONE_WHEEL, 1, LEFT, 0",
+        "SLOW_RISE_ONE_WHEEL, 1, RIGHT, 1",
         "DRAG_ONE_WHEEL, 1, LEFT, 1"
     })
-    void a_wheel_that_goes_beyond_its_slip_met_the_limit_of_grip_unless_its_force_swings_or_jumps(
+    void a_wheel_that_goes_beyond_its_slip_met_the_limit_of_grip_unless_its_force_is_uneven_or_late(
             SymptomCode beside, int axle, Side side, int proofs) {
         Symptom other = shows(beside, Place.ofWheel(axle, side));
 
@@ -79,6 +96,14 @@ class SecondRunProofsTest {
         assertThat(proofs(CauseCode.GRIP_LIMIT, RETURNS, shows(SymptomCode.FORCE_SWING_AXLE, FRONT)))
                 .isEmpty();
         assertThat(proofs(CauseCode.GRIP_LIMIT, RETURNS, shows(SymptomCode.FORCE_SWING_ONE_WHEEL, REAR_LEFT)))
+                .hasSize(1);
+    }
+
+    @Test
+    void a_wheel_whose_force_was_uneven_when_it_slipped_leaves_the_limit_of_grip_unproved() {
+        assertThat(proofs(CauseCode.GRIP_LIMIT, RETURNS, couldShow(SymptomCode.SWING_CLEARS, FRONT_LEFT)))
+                .isEmpty();
+        assertThat(proofs(CauseCode.GRIP_LIMIT, RETURNS, couldShow(SymptomCode.SWING_CLEARS, FRONT_RIGHT)))
                 .hasSize(1);
     }
 

@@ -41,6 +41,11 @@ final class ExamFigures {
         return checks[checks.length / 2];
     }
 
+    /** Share of the cases with at most so many checks beyond the looking-over: half where that is the median. */
+    double atMost(int checks) {
+        return share(cases, one -> one.checksBeyondLookingOver() <= checks);
+    }
+
     /** Distance between what was believed and what was true, over ten bins of probability, weighted by their size. */
     double calibrationError() {
         double error = 0;
@@ -105,6 +110,7 @@ final class ExamFigures {
                 share(single().stream().filter(one -> !one.anyWrong()).toList(), ExamCase::firstIsRight));
         line(report, "both found at the stop, two faults        %.3f", bothFoundInDoubleFaultCases());
         line(report, "checks beyond the looking-over, median    %.0f", medianChecks());
+        line(report, "  share of cases with at most four        %.3f", atMost(4));
         line(report, "expected calibration error                %.3f", calibrationError());
         line(report, "cases with a wrong answer                 %.3f", share(cases, ExamCase::anyWrong));
         line(
