@@ -222,6 +222,7 @@ class RequestsAtRandomTest {
                 Map.entry("subscription", List.of(subscription, "none")),
                 Map.entry("policy", List.of("repairs", "nothing", "BAD NAME")),
                 Map.entry("version", List.of("1", "2", "0", "x")),
+                Map.entry("trial", List.of(UUID.randomUUID().toString(), "none")),
                 Map.entry("from", List.of("1", "draft", "2026-03-02", "x")),
                 Map.entry("to", List.of("1", "draft", "2026-04-02", "x")),
                 Map.entry("key", List.of("none")));

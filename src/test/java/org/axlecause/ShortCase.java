@@ -129,7 +129,7 @@ record ShortCase(
                 .map(words -> new RecentWork(
                         code(ScopeItem.class, words[0]),
                         place(words[1]),
-                        null,
+                        words.length > 3 ? LocalDate.parse(words[3]) : null,
                         new BigDecimal(words[2]).multiply(new BigDecimal(1000))))
                 .toList();
         return new VehiclePresented(

@@ -27,6 +27,8 @@ import org.axlecause.policy.PolicyViews.EffectiveView;
 import org.axlecause.policy.PolicyViews.PolicyView;
 import org.axlecause.policy.PolicyViews.PublicationView;
 import org.axlecause.policy.PolicyViews.VersionView;
+import org.axlecause.policy.TrialViews.TrialView;
+import org.axlecause.policy.TrialViews.TrialWanted;
 import org.axlecause.shared.Problem;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -50,12 +52,15 @@ public class PoliciesResource {
     private final EditPolicies edit;
     private final ReadPolicies read;
     private final LayerRights rights;
+    private final TryPolicies tryPolicies;
     private final CurrentActor actor;
 
-    PoliciesResource(EditPolicies edit, ReadPolicies read, LayerRights rights, CurrentActor actor) {
+    PoliciesResource(
+            EditPolicies edit, ReadPolicies read, LayerRights rights, TryPolicies tryPolicies, CurrentActor actor) {
         this.edit = edit;
         this.read = read;
         this.rights = rights;
+        this.tryPolicies = tryPolicies;
         this.actor = actor;
     }
 
@@ -199,6 +204,27 @@ public class PoliciesResource {
             @Parameter(description = "Number of a version, or draft.") @QueryParam("from") @Nullable String from,
             @Parameter(description = "Number of a version, or draft.") @QueryParam("to") @Nullable String to) {
         return read.comparison(name, from, to, actor.get());
+    }
+
+    /** Begins a trial. */
+    @POST
+    @Path("/{policy}/trials")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Needs(Role.POLICY)
+    @Operation(
+            operationId = "beginPolicyTrial",
+            summary = "Try the draft of a policy over past cases",
+            description =
+                    "Each case is judged again by the policy that judges it and by the draft as it is now, both at"
+                            + " today's prices and without departures. It is done in the background; the trial shows how far it is.")
+    @APIResponse(responseCode = "202", description = "The trial has begun")
+    @APIResponseSchema(value = TrialView.class, responseCode = "202")
+    public RestResponse<TrialView> begin(@PathParam("policy") String name, @Nullable TrialWanted wanted) {
+        Trial trial = tryPolicies.begin(name, wanted, actor.get());
+        return ResponseBuilder.<TrialView>create(RestResponse.Status.ACCEPTED)
+                .location(URI.create("/v1/trials/" + trial.id()))
+                .entity(TrialView.of(trial))
+                .build();
     }
 
     private RestResponse<DraftView> view(PolicyDraft draft) {

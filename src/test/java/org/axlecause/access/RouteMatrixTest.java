@@ -91,6 +91,11 @@ class RouteMatrixTest {
         put(admin, "/v1/policies/" + POLICY + "/draft", A_POLICY);
         assertThat(publish(admin).statusCode()).isEqualTo(201);
         put(admin, "/v1/policies/" + POLICY + "/draft", A_POLICY);
+        values.put(
+                "trial",
+                send(admin, "POST", "/v1/policies/" + POLICY + "/trials", "{}")
+                        .jsonPath()
+                        .getString("id"));
         values.put("policy", POLICY);
         values.put("version", "1");
         values.put("kind", "causes");
