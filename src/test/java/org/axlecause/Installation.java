@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.Closeable;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -23,12 +21,13 @@ import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.axlecause.shared.EmbeddedDatabase;
+import org.axlecause.shared.FreePort;
 
 /** Replicas of the packaged service on one database of their own, and what that database holds. */
 final class Installation implements Closeable {
 
     private final Path folder;
-    private final int databasePort = freePort();
+    private final int databasePort = FreePort.find();
     private EmbeddedDatabase database;
 
     /** Starts the database; it and the replicas keep their files in this folder. */
@@ -139,13 +138,5 @@ final class Installation implements Closeable {
     @Override
     public void close() {
         database.close();
-    }
-
-    private static int freePort() {
-        try (ServerSocket socket = new ServerSocket(0)) {
-            return socket.getLocalPort();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.axlecause.shared.Await;
 
 /** Workshops that post without a pause, and a ledger of what was acknowledged to them. */
 final class Load implements AutoCloseable {
@@ -91,11 +92,8 @@ final class Load implements AutoCloseable {
     }
 
     /** Waits until so many events were acknowledged. */
-    void awaitAcknowledged(int count) throws InterruptedException {
-        long deadline = System.nanoTime() + TimeUnit.MINUTES.toNanos(2);
-        while (acknowledged.size() < count && System.nanoTime() < deadline) {
-            TimeUnit.MILLISECONDS.sleep(10);
-        }
+    void awaitAcknowledged(int count) {
+        Await.until(count + " events are acknowledged", () -> acknowledged.size() >= count);
     }
 
     /** Ids of the events that were acknowledged so far. */

@@ -2,6 +2,10 @@ package org.axlecause;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.policy.ChainMessages.as;
+import static org.axlecause.policy.ChainMessages.event;
+import static org.axlecause.policy.ChainMessages.leak;
+import static org.axlecause.policy.ChainMessages.presentation;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -126,7 +130,7 @@ class LockedClauseTest {
                 List.of("["
                         + String.join(
                                 ",",
-                                presentation("AS-1", now()),
+                                presentation("AS-1", SITE, now()),
                                 leak("AS-1"),
                                 event("departure.recorded", "AS-1", """
                         {"clause": "twin-hydraulic-part", "reason": "we prefer not to", "by": "Rowan Ames"}"""))
@@ -192,7 +196,7 @@ class LockedClauseTest {
 
     private String aCase() {
         String reference = "QS-" + UUID.randomUUID().toString().substring(0, 8);
-        for (String sent : List.of(presentation(reference, now()), leak(reference))) {
+        for (String sent : List.of(presentation(reference, SITE, now()), leak(reference))) {
             given().header("Authorization", "Bearer " + key(Role.SENDER, null))
                     .contentType("application/cloudevents+json; charset=UTF-8")
                     .body(sent)
@@ -223,42 +227,6 @@ class LockedClauseTest {
     private static String site(String region) {
         return "{\"name\": \"Site\", \"region\": \"" + region
                 + "\", \"timeZone\": \"Etc/UTC\", \"currency\": \"GBP\", \"regime\": \"gb-annual\"}";
-    }
-
-    private static String presentation(String reference, OffsetDateTime moment) {
-        return event(
-                        "vehicle.presented",
-                        reference,
-                        "{\"site\": \"" + SITE
-                                + "\", \"reason\": \"failed-inspection\", \"vehicle\": {\"category\": \"N1\", \"firstUsed\":"
-                                + " \"2015-09-14\", \"axles\": [{\"number\": 1, \"brake\": \"disc-floating\"}, {\"number\": 2,"
-                                + " \"brake\": \"drum-simplex\", \"parkingBrake\": \"cable-on-service-shoes\"}]}}")
-                .replace("2026-03-02T08:15:00Z", moment.toString());
-    }
-
-    private static String leak(String reference) {
-        return event(
-                "finding.recorded",
-                reference,
-                "{\"stage\": \"as-found\", \"component\": \"wheel-cylinder\","
-                        + " \"condition\": \"leaking\", \"axle\": 2, \"side\": \"left\"}");
-    }
-
-    private static String event(String type, String reference, String data) {
-        return Json.mapper()
-                .createObjectNode()
-                .put("specversion", "1.0")
-                .put("type", "org.axlecause." + type + ".v1")
-                .put("source", "/sites/quay-street")
-                .put("id", UUID.randomUUID().toString())
-                .put("subject", reference)
-                .put("time", "2026-03-02T08:15:00Z")
-                .set("data", Json.read(data))
-                .toString();
-    }
-
-    private RequestSpecification as(String key) {
-        return given().header("Authorization", "Bearer " + key).contentType("application/json; charset=UTF-8");
     }
 
     private String key(Role role, @Nullable List<String> sites) {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.Closeable;
 import java.io.IOException;
-import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -23,6 +22,7 @@ import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.axlecause.shared.FreePort;
 import org.axlecause.shared.Json;
 
 /** The folder that the build made, started as an operator starts it: by environment, in a process of its own. */
@@ -46,7 +46,7 @@ final class PackagedService implements Closeable {
     private final List<String> launcher = new ArrayList<>();
     private final HttpClient client =
             HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
-    private final int port = freePort();
+    private final int port = FreePort.find();
     private final Path folder;
     private Path application = APPLICATION;
     private Process process;
@@ -215,13 +215,5 @@ final class PackagedService implements Closeable {
         List.of("QUARKUS_DATASOURCE_JDBC_URL", "JAVA_TOOL_OPTIONS").forEach(command.environment()::remove);
         command.environment().putAll(environment);
         return command.start();
-    }
-
-    private static int freePort() {
-        try (ServerSocket socket = new ServerSocket(0)) {
-            return socket.getLocalPort();
-        } catch (IOException noPort) {
-            throw new IllegalStateException(noPort);
-        }
     }
 }

@@ -1,6 +1,5 @@
 package org.axlecause.casefile;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -9,19 +8,14 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.CacheControl;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.TreeMap;
 import org.axlecause.access.Act;
 import org.axlecause.access.ActStore;
 import org.axlecause.access.Actor;
 import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Needs;
 import org.axlecause.access.Role;
-import org.axlecause.shared.Json;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -38,7 +32,6 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 public class PersonalDataResource {
 
     private final ReadCases readCases;
-    private final EventStore events;
     private final VehicleIdentityStore identities;
     private final ActStore acts;
     private final CurrentActor current;
@@ -46,13 +39,11 @@ public class PersonalDataResource {
 
     PersonalDataResource(
             ReadCases readCases,
-            EventStore events,
             VehicleIdentityStore identities,
             ActStore acts,
             CurrentActor current,
             TenantTransaction transaction) {
         this.readCases = readCases;
-        this.events = events;
         this.identities = identities;
         this.acts = acts;
         this.current = current;
@@ -85,9 +76,9 @@ public class PersonalDataResource {
         readCases.find(reference, actor);
         List<PersonalDatum> data = transaction.call(actor.tenant(), () -> {
             acts.note(actor.name(), Act.PERSONAL_DATA_READ, reference, Map.of());
-            return tokens(reference).entrySet().stream()
-                    .flatMap(token -> identities.original(token.getKey()).stream()
-                            .map(value -> new PersonalDatum(token.getValue(), token.getKey(), value)))
+            return identities.namedBy(reference).stream()
+                    .flatMap(token -> identities.original(token).stream()
+                            .map(value -> new PersonalDatum(value.kind(), token, value.text())))
                     .toList();
         });
         CacheControl never = new CacheControl();
@@ -107,38 +98,9 @@ public class PersonalDataResource {
         Actor actor = current.get();
         readCases.find(reference, actor);
         transaction.run(actor.tenant(), () -> {
-            Map<String, String> tokens = tokens(reference);
-            tokens.keySet().forEach(identities::erase);
-            acts.note(
-                    actor.name(),
-                    Act.PERSONAL_DATA_ERASED,
-                    reference,
-                    Map.of("tokens", String.join(" ", tokens.keySet())));
+            List<String> tokens = identities.namedBy(reference);
+            tokens.forEach(identities::erase);
+            acts.note(actor.name(), Act.PERSONAL_DATA_ERASED, reference, Map.of("tokens", String.join(" ", tokens)));
         });
-    }
-
-    /** The tokens in the events of the case, each with the member that it stands in. */
-    private Map<String, String> tokens(String reference) {
-        Map<String, String> tokens = new TreeMap<>();
-        for (StoredEvent event : events.history(reference)) {
-            JsonNode data = read(event.body()).path("data");
-            for (String member : List.of("registration", "vin")) {
-                text(data.path("vehicle").path(member)).ifPresent(token -> tokens.put(token, member));
-            }
-            text(data.path("by")).ifPresent(token -> tokens.put(token, "by"));
-        }
-        return tokens;
-    }
-
-    private static Optional<String> text(JsonNode value) {
-        return Optional.ofNullable(value.textValue());
-    }
-
-    private static JsonNode read(String body) {
-        try {
-            return Json.mapper().readTree(body);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -10,8 +10,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -36,10 +38,13 @@ public class VehicleIdentityStore {
     private static final String TOKEN = "SELECT token FROM vehicle_identity WHERE tenant_id = ? AND digest = ?";
 
     private static final String ORIGINAL =
-            "SELECT digest, original FROM vehicle_identity WHERE tenant_id = ? AND token = ?";
+            "SELECT digest, original, kind FROM vehicle_identity WHERE tenant_id = ? AND token = ?";
 
     private static final String TIE =
             "INSERT INTO case_identity (tenant_id, reference, token) VALUES (?, ?, ?) ON CONFLICT DO NOTHING";
+
+    private static final String NAMED_BY =
+            "SELECT token FROM case_identity WHERE tenant_id = ? AND reference = ? ORDER BY token";
 
     private static final String ERASE = "DELETE FROM vehicle_identity WHERE tenant_id = ? AND token = ?";
 
@@ -96,16 +101,34 @@ public class VehicleIdentityStore {
         });
     }
 
+    /** The tokens that the events of a case name, in their own order, also those with nothing behind them any more. */
+    List<String> namedBy(String reference) {
+        return transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement query = connection.prepareStatement(NAMED_BY)) {
+                query.setString(1, tenant);
+                query.setString(2, reference);
+                List<String> tokens = new ArrayList<>();
+                try (ResultSet rows = query.executeQuery()) {
+                    while (rows.next()) {
+                        tokens.add(rows.getString(1));
+                    }
+                }
+                return tokens;
+            }
+        });
+    }
+
     /** The value behind a token, as it was first sent; empty when it was erased. */
-    public Optional<String> original(String token) {
+    public Optional<PersonalValue> original(String token) {
         return transaction.jdbc((connection, tenant) -> {
             try (PreparedStatement query = connection.prepareStatement(ORIGINAL)) {
                 query.setString(1, tenant);
                 query.setString(2, token);
                 try (ResultSet row = query.executeQuery()) {
                     return row.next()
-                            ? Optional.of(
-                                    new String(cipher.open(row.getBytes(2), row.getBytes(1)), StandardCharsets.UTF_8))
+                            ? Optional.of(new PersonalValue(
+                                    row.getString(3),
+                                    new String(cipher.open(row.getBytes(2), row.getBytes(1)), StandardCharsets.UTF_8)))
                             : Optional.empty();
                 }
             }

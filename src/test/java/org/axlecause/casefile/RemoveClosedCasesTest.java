@@ -232,7 +232,7 @@ class RemoveClosedCasesTest {
     }
 
     private Optional<String> original(String token) {
-        return transaction.call(TENANT, () -> identities.original(token));
+        return transaction.call(TENANT, () -> identities.original(token).map(PersonalValue::text));
     }
 
     private List<Long> rowsOf(String reference) {

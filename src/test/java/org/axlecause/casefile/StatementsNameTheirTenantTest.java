@@ -101,7 +101,7 @@ class StatementsNameTheirTenantTest {
                     .hasSize(1);
             assertThat(figures.find("QS-1")).isEqualTo(Map.of(ID, "{}"));
             assertThat(judgements.find("QS-1")).containsExactly(past);
-            assertThat(identities.original(token)).contains("AX12 CRV");
+            assertThat(identities.original(token).map(PersonalValue::text)).contains("AX12 CRV");
             assertThat(tombstones.find("QS-1")).isEmpty();
         });
     }

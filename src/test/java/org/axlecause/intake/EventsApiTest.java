@@ -36,6 +36,7 @@ import org.axlecause.access.Role;
 import org.axlecause.access.SiteStore;
 import org.axlecause.casefile.EventStore;
 import org.axlecause.casefile.FiguresStore;
+import org.axlecause.casefile.PersonalValue;
 import org.axlecause.casefile.StoredEvent;
 import org.axlecause.casefile.VehicleIdentityStore;
 import org.axlecause.facts.EntryId;
@@ -286,7 +287,8 @@ class EventsApiTest {
                         .orElseThrow()
                         .body())
                 .getString("data.vehicle.registration");
-        assertThat(transaction.call(TENANT, () -> identities.original(token))).contains("AX26 CSE");
+        assertThat(transaction.call(TENANT, () -> identities.original(token).map(PersonalValue::text)))
+                .contains("AX26 CSE");
     }
 
     @Test

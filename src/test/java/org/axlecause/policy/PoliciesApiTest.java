@@ -2,6 +2,10 @@ package org.axlecause.policy;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.policy.ChainMessages.as;
+import static org.axlecause.policy.ChainMessages.event;
+import static org.axlecause.policy.ChainMessages.leak;
+import static org.axlecause.policy.ChainMessages.presentation;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -17,7 +21,6 @@ import org.axlecause.access.KeyTerms;
 import org.axlecause.access.MakeKey;
 import org.axlecause.access.Role;
 import org.axlecause.access.WithKeys;
-import org.axlecause.shared.Json;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -283,20 +286,8 @@ class PoliciesApiTest {
     }
 
     private void present(String key, String reference, String site, OffsetDateTime presented) {
-        String vehicle = event(
-                "vehicle.presented",
-                reference,
-                "{\"site\": \"" + site
-                        + "\", \"reason\": \"failed-inspection\", \"vehicle\": {\"category\": \"N1\", \"firstUsed\":"
-                        + " \"2015-09-14\", \"axles\": [{\"number\": 1, \"brake\": \"disc-floating\"}, {\"number\": 2, \"brake\":"
-                        + " \"drum-simplex\", \"parkingBrake\": \"cable-on-service-shoes\"}]}}");
-        String leak = event(
-                "finding.recorded",
-                reference,
-                "{\"stage\": \"as-found\", \"component\": \"wheel-cylinder\","
-                        + " \"condition\": \"leaking\", \"axle\": 2, \"side\": \"left\"}");
-        for (String sent : List.of(vehicle, leak)) {
-            Response answer = post(key, sent.replace("2026-03-02T08:15:00Z", presented.toString()));
+        for (String sent : List.of(presentation(reference, site, presented), leak(reference, presented))) {
+            Response answer = post(key, sent);
             assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
         }
     }
@@ -315,19 +306,6 @@ class PoliciesApiTest {
                 reference,
                 "{\"clause\": \"" + clause + "\", \"line\": \"" + TWIN
                         + "\", \"reason\": \"renewed last month\", \"by\": \"Rowan Ames\"}");
-    }
-
-    private static String event(String type, String reference, String data) {
-        return Json.mapper()
-                .createObjectNode()
-                .put("specversion", "1.0")
-                .put("type", "org.axlecause." + type + ".v1")
-                .put("source", "/sites/quay-street")
-                .put("id", UUID.randomUUID().toString())
-                .put("subject", reference)
-                .put("time", "2026-03-02T08:15:00Z")
-                .set("data", Json.read(data))
-                .toString();
     }
 
     private Response post(String key, String event) {
@@ -367,10 +345,6 @@ class PoliciesApiTest {
     private static String tag(Response answer) {
         assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
         return answer.header("ETag");
-    }
-
-    private RequestSpecification as(String key) {
-        return given().header("Authorization", "Bearer " + key).contentType("application/json; charset=UTF-8");
     }
 
     private String key(Role role, @Nullable List<String> sites) {

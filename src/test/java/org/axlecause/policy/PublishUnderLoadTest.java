@@ -2,6 +2,8 @@ package org.axlecause.policy;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.policy.ChainMessages.leak;
+import static org.axlecause.policy.ChainMessages.presentation;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -22,7 +24,6 @@ import org.axlecause.access.KeyTerms;
 import org.axlecause.access.MakeKey;
 import org.axlecause.access.Role;
 import org.axlecause.access.WithKeys;
-import org.axlecause.shared.Json;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -122,10 +123,11 @@ class PublishUnderLoadTest {
         for (int number = 0; !published.get(); number++) {
             String sender = keys.get(number / REQUESTS_OF_A_KEY % keys.size());
             String reference = "QS-" + UUID.randomUUID().toString().substring(0, 13);
+            OffsetDateTime now = OffsetDateTime.now(ZoneOffset.UTC);
             Response answer = given().header("Authorization", "Bearer " + sender)
                     .header("Prefer", "return=representation")
                     .contentType("application/cloudevents-batch+json; charset=UTF-8")
-                    .body("[" + presentation(reference) + "," + leak(reference) + "]")
+                    .body("[" + presentation(reference, "quay-street", now) + "," + leak(reference, now) + "]")
                     .post("/v1/events");
             if (answer.statusCode() == 200) {
                 judged.put(
@@ -137,37 +139,6 @@ class PublishUnderLoadTest {
                 wrong.add(reference + ": " + answer.asString());
             }
         }
-    }
-
-    private static String presentation(String reference) {
-        return event(
-                "vehicle.presented",
-                reference,
-                "{\"site\": \"quay-street\", \"reason\": \"failed-inspection\","
-                        + " \"vehicle\": {\"category\": \"N1\", \"firstUsed\": \"2015-09-14\", \"axles\": [{\"number\": 1,"
-                        + " \"brake\": \"disc-floating\"}, {\"number\": 2, \"brake\": \"drum-simplex\", \"parkingBrake\":"
-                        + " \"cable-on-service-shoes\"}]}}");
-    }
-
-    private static String leak(String reference) {
-        return event(
-                "finding.recorded",
-                reference,
-                "{\"stage\": \"as-found\", \"component\": \"wheel-cylinder\","
-                        + " \"condition\": \"leaking\", \"axle\": 2, \"side\": \"left\"}");
-    }
-
-    private static String event(String type, String reference, String data) {
-        return Json.mapper()
-                .createObjectNode()
-                .put("specversion", "1.0")
-                .put("type", "org.axlecause." + type + ".v1")
-                .put("source", "/sites/quay-street")
-                .put("id", UUID.randomUUID().toString())
-                .put("subject", reference)
-                .put("time", OffsetDateTime.now(ZoneOffset.UTC).toString())
-                .set("data", Json.read(data))
-                .toString();
     }
 
     private String key(Role role) {

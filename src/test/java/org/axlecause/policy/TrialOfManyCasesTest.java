@@ -2,13 +2,13 @@ package org.axlecause.policy;
 
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.axlecause.policy.ChainMessages.as;
 
 import io.quarkus.arc.Arc;
 import io.quarkus.arc.ManagedContext;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -198,9 +198,5 @@ class TrialOfManyCasesTest {
                 }
             }
         }
-    }
-
-    private static RequestSpecification as(String key) {
-        return given().header("Authorization", "Bearer " + key).contentType("application/json; charset=UTF-8");
     }
 }

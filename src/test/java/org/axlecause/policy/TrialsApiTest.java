@@ -3,13 +3,15 @@ package org.axlecause.policy;
 import static io.restassured.RestAssured.given;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.axlecause.policy.ChainMessages.as;
+import static org.axlecause.policy.ChainMessages.event;
+import static org.axlecause.policy.ChainMessages.presentation;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
@@ -210,33 +212,6 @@ class TrialsApiTest {
 
     private Response begin(String key, String wanted) {
         return as(key).body(wanted).post("/v1/policies/repairs/trials");
-    }
-
-    private static String presentation(String reference, String site) {
-        return event(
-                "vehicle.presented",
-                reference,
-                "{\"site\": \"" + site
-                        + "\", \"reason\": \"failed-inspection\", \"vehicle\": {\"category\": \"N1\", \"firstUsed\":"
-                        + " \"2015-09-14\", \"axles\": [{\"number\": 1, \"brake\": \"disc-floating\"}, {\"number\": 2, \"brake\":"
-                        + " \"drum-simplex\", \"parkingBrake\": \"cable-on-service-shoes\"}]}}");
-    }
-
-    private static String event(String type, String reference, String data) {
-        return Json.mapper()
-                .createObjectNode()
-                .put("specversion", "1.0")
-                .put("type", "org.axlecause." + type + ".v1")
-                .put("source", "/sites/quay-street")
-                .put("id", UUID.randomUUID().toString())
-                .put("subject", reference)
-                .put("time", "2026-03-02T08:15:00Z")
-                .set("data", Json.read(data))
-                .toString();
-    }
-
-    private RequestSpecification as(String key) {
-        return given().header("Authorization", "Bearer " + key).contentType("application/json; charset=UTF-8");
     }
 
     private String key(Role role, @Nullable List<String> sites) {

@@ -2,7 +2,6 @@ package org.axlecause.shared;
 
 import java.io.File;
 import java.io.IOException;
-import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
@@ -31,7 +30,7 @@ public final class Broker implements AutoCloseable {
     /** Where the broker of this test run listens once it has been started. */
     public static String address() {
         if (System.getProperty(PORT) == null) {
-            System.setProperty(PORT, Integer.toString(freePort()));
+            System.setProperty(PORT, Integer.toString(FreePort.find()));
         }
         return "127.0.0.1:" + System.getProperty(PORT);
     }
@@ -113,7 +112,7 @@ public final class Broker implements AutoCloseable {
     }
 
     private String settings() {
-        int controller = freePort();
+        int controller = FreePort.find();
         return """
                 process.roles=broker,controller
                 node.id=1
@@ -130,13 +129,5 @@ public final class Broker implements AutoCloseable {
                 transaction.state.log.min.isr=1
                 group.initial.rebalance.delay.ms=0
                 """.formatted(address(), controller, folder.resolve("log"));
-    }
-
-    private static int freePort() {
-        try (ServerSocket socket = new ServerSocket(0)) {
-            return socket.getLocalPort();
-        } catch (IOException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }
