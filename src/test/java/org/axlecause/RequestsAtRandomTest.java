@@ -162,6 +162,9 @@ class RequestsAtRandomTest {
         if (answer.body().contains(OTHERS_MAKE)) {
             faults.add("shows another tenant's vehicle");
         }
+        if (answer.body().contains("\"judging\":\"failed\"")) {
+            faults.add("is stored, but its case can't be judged");
+        }
         if (answer.body().isEmpty() && isRefusedByTheProtocol(answer.status(), request.target())) {
             return faults;
         }

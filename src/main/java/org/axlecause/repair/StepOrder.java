@@ -16,7 +16,8 @@ import org.axlecause.facts.StepCode;
 
 /**
  * Brings steps into an order in which each comes after what it needs. Needs that the plan lacks pass their own needs on,
- * so that the order holds across them.
+ * so that the order holds across them. The right side is taken apart after the left one is whole again, as its pattern,
+ * unless a step of the whole axle needs both sides apart.
  */
 final class StepOrder {
 
@@ -43,6 +44,7 @@ final class StepOrder {
     Map<Key, List<String>> ordered() {
         Map<Key, Set<Key>> waits = new HashMap<>();
         byCode.values().forEach(keys -> keys.forEach(key -> waits.put(key, before(key))));
+        keepPatterns(waits);
         Comparator<Key> order = Comparator.comparing((Key key) -> rank(key.step()))
                 .thenComparing(Key::place)
                 .thenComparing(Key::step);
@@ -73,14 +75,27 @@ final class StepOrder {
     private Set<Key> before(Key key) {
         Set<Key> before = new TreeSet<>(Comparator.comparing(Key::id));
         collect(key, catalogue.step(key.step()).needs(), EnumSet.noneOf(StepCode.class), before);
-        if (key.place().side() == Side.RIGHT) {
-            Place left = key.place().opposite();
-            catalogue.step(key.step()).keepsPattern().stream()
-                    .flatMap(pattern -> present(pattern).stream())
-                    .filter(other -> other.place().equals(left))
-                    .forEach(before::add);
-        }
         return before;
+    }
+
+    private void keepPatterns(Map<Key, Set<Key>> waits) {
+        waits.entrySet().stream()
+                .filter(entry -> entry.getKey().place().side() == Side.RIGHT)
+                .sorted(Comparator.comparing(entry -> entry.getKey().id()))
+                .forEach(entry -> catalogue.step(entry.getKey().step()).keepsPattern().stream()
+                        .flatMap(pattern -> present(pattern).stream())
+                        .filter(other ->
+                                other.place().equals(entry.getKey().place().opposite()))
+                        .filter(other -> !waitsFor(other, entry.getKey(), waits, new HashSet<>()))
+                        .forEach(entry.getValue()::add));
+    }
+
+    private static boolean waitsFor(Key key, Key other, Map<Key, Set<Key>> waits, Set<Key> met) {
+        if (key.equals(other)) {
+            return true;
+        }
+        return met.add(key)
+                && waits.getOrDefault(key, Set.of()).stream().anyMatch(before -> waitsFor(before, other, waits, met));
     }
 
     private void collect(Key key, List<StepCode> needs, Set<StepCode> met, Set<Key> before) {
