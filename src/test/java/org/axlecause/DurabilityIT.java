@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
@@ -98,22 +99,41 @@ class DurabilityIT {
     private void theServiceIsKilled(int kills, int acknowledgedBetween) throws Exception {
         try (PackagedService replica = installation.started()) {
             Set<String> acknowledged;
+            List<Long> readyMillis = new ArrayList<>();
+            long began = System.nanoTime();
             try (Load load = new Load(List.of(replica))) {
                 for (int kill = 1; kill <= kills; kill++) {
                     load.awaitAcknowledged(kill * acknowledgedBetween);
                     replica.process().destroyForcibly().waitFor();
+                    long killed = System.nanoTime();
                     replica.start();
+                    readyMillis.add(millisSince(killed));
                 }
                 load.awaitAcknowledged((kills + 1) * acknowledgedBetween);
+                long served = millisSince(began)
+                        - readyMillis.stream().mapToLong(Long::longValue).sum();
                 load.stop();
                 acknowledged = load.acknowledged();
                 assertThat(load.wrong()).isEmpty();
-                System.out.printf("%d kills, answers by status: %s%n", kills, load.statuses());
+                Collections.sort(readyMillis);
+                System.out.printf(
+                        "%d kills, answers by status: %s; ready again after %d ms (median) to %d ms;"
+                                + " %d events acknowledged in %d ms of service%n",
+                        kills,
+                        load.statuses(),
+                        readyMillis.get(kills / 2),
+                        readyMillis.get(kills - 1),
+                        acknowledged.size(),
+                        served);
             }
 
             assertThat(acknowledged).hasSizeGreaterThanOrEqualTo((kills + 1) * acknowledgedBetween);
             installation.nothingIsLostOrDoubled(acknowledged);
         }
+    }
+
+    private static long millisSince(long nanoTime) {
+        return TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - nanoTime);
     }
 
     private void theDatabaseIsKilled(int kills) throws Exception {

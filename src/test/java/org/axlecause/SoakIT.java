@@ -69,7 +69,8 @@ class SoakIT {
     }
 
     private List<Window> soak(Duration warmUp, Duration window, int count) throws Exception {
-        try (PackagedService replica = installation.started()) {
+        try (PackagedService replica = installation.replica().atFullSpeed().start()) {
+            replica.putSite();
             int peak = sendFor(replica, warmUp, 0).size();
             double perSecond = peak / (double) warmUp.toSeconds() / 2;
             List<Window> windows = new ArrayList<>();
