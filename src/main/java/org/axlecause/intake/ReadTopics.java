@@ -40,16 +40,23 @@ class ReadTopics {
     private final KafkaClients clients;
     private final TakeRecords takeRecords;
     private final TenantStore tenants;
+    private final IntakeMeters meters;
     private volatile boolean stopping;
     private volatile @Nullable Consumer<byte[], byte[]> present;
     private @Nullable Thread thread;
     private Duration rest = SHORTEST_PAUSE;
 
-    ReadTopics(KafkaTopics topics, KafkaClients clients, TakeRecords takeRecords, TenantStore tenants) {
+    ReadTopics(
+            KafkaTopics topics,
+            KafkaClients clients,
+            TakeRecords takeRecords,
+            TenantStore tenants,
+            IntakeMeters meters) {
         this.topics = topics;
         this.clients = clients;
         this.takeRecords = takeRecords;
         this.tenants = tenants;
+        this.meters = meters;
     }
 
     void atStart(@Observes StartupEvent event) {
@@ -104,6 +111,7 @@ class ReadTopics {
                     whole &= take(consumer, topic, partition, records);
                 }
             }
+            meters.waiting(waiting(consumer));
             wait = USUAL_WAIT;
             if (whole && !records.isEmpty()) {
                 pause = SHORTEST_PAUSE;
@@ -136,6 +144,12 @@ class ReadTopics {
             LOG.infof("Partition %s is shared out anew; what comes again of it is a duplicate", partition);
         }
         return next == end;
+    }
+
+    private static long waiting(Consumer<byte[], byte[]> consumer) {
+        return consumer.assignment().stream()
+                .mapToLong(partition -> consumer.currentLag(partition).orElse(0))
+                .sum();
     }
 
     private static Duration longer(Duration pause) {

@@ -16,6 +16,7 @@ import io.cloudevents.core.message.Encoding;
 import io.cloudevents.core.provider.EventFormatProvider;
 import io.cloudevents.jackson.JsonFormat;
 import io.cloudevents.kafka.CloudEventSerializer;
+import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
@@ -73,6 +74,9 @@ class KafkaInTest {
 
     @Inject
     SiteStore sites;
+
+    @Inject
+    MeterRegistry registry;
 
     @BeforeAll
     static void startBroker() throws Exception {
@@ -177,12 +181,14 @@ class KafkaInTest {
             Await.until("storing was tried and failed more than once", () -> tries() > 2);
             awaitEvents(other, 1);
             assertThat(ids(reference)).isEmpty();
+            Await.until("what failed counts as waiting", () -> waiting() >= 5);
         } finally {
             execute("DROP TRIGGER fail_on_purpose ON event", "DROP FUNCTION fail_on_purpose", "DROP SEQUENCE tries");
         }
 
         awaitEvents(reference, 5);
         assertThat(ids(reference)).isEqualTo(sent);
+        Await.until("nothing waits any more", () -> waiting() == 0);
     }
 
     @Test
@@ -213,6 +219,10 @@ class KafkaInTest {
             awaitEvents(reference, ids.size());
             assertThat(ids(reference)).isEqualTo(ids);
         });
+    }
+
+    private double waiting() {
+        return registry.get("axlecause.kafka.waiting").gauge().value();
     }
 
     private static void awaitEvents(String reference, int count) {
