@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.cloudevents.core.v1.CloudEventV1;
 import jakarta.inject.Singleton;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -22,6 +23,7 @@ final class Reception {
 
     private static final int LARGEST = 1024 * 1024;
     private static final int LARGEST_WITH_TRACES = 8 * LARGEST;
+    private static final String WITHOUT_TRACES = " where no traces are sent";
     private static final String HEADER_PREFIX = "ce-";
 
     private final EnvelopeCheck check;
@@ -51,10 +53,13 @@ final class Reception {
         if (body.length > LARGEST_WITH_TRACES) {
             throw tooLarge(body.length, LARGEST_WITH_TRACES, "");
         }
+        if (body.length > LARGEST && !mayHoldTrace(body)) {
+            throw tooLarge(body.length, LARGEST, WITHOUT_TRACES);
+        }
         JsonNode document = Strict.json(body);
         List<JsonNode> events = MediaTypes.isBatch(type) ? batch(document) : List.of(document);
         if (body.length > LARGEST && !hasTrace(document)) {
-            throw tooLarge(body.length, LARGEST, " where no traces are sent");
+            throw tooLarge(body.length, LARGEST, WITHOUT_TRACES);
         }
         if (MediaTypes.isBatch(type)) {
             return new Message(true, events.stream().map(check::check).toList());
@@ -84,6 +89,12 @@ final class Reception {
         List<JsonNode> events = new ArrayList<>();
         document.forEach(events::add);
         return events;
+    }
+
+    /** Whether the name of a trace, or an escaped character that may be part of it, is among the bytes. */
+    private static boolean mayHoldTrace(byte[] body) {
+        String bytes = new String(body, StandardCharsets.ISO_8859_1);
+        return bytes.contains("\"trace\"") || bytes.contains("\\u");
     }
 
     private static boolean hasTrace(JsonNode document) {

@@ -290,17 +290,19 @@ class ReceptionTest {
                 .returns(400, refused -> refused.problem().status());
     }
 
-    @ParameterizedTest(name = "{0} bytes{1}")
+    @ParameterizedTest(name = "{0} bytes with {1}")
     @CsvSource({
-        "65536, '', true",
-        "1048576, '', true",
-        "1048577, '', false",
+        "65536, pad, true",
+        "1048576, pad, true",
+        "1048577, pad, false",
+        "1048577, p\\u0061d, false",
         "1048577, trace, true",
+        "1048577, tr\\u0061ce, true",
         "8388608, trace, true",
         "8388609, trace, false"
     })
-    void a_mebibyte_is_taken_and_eight_with_traces(int size, String trace, boolean taken) {
-        String head = trace.isEmpty() ? "[{\"pad\":\"\"}" : "[{\"trace\":[]}";
+    void a_mebibyte_is_taken_and_eight_with_traces(int size, String name, boolean taken) {
+        String head = "[{\"" + name + "\":[]}";
         byte[] body = (head + " ".repeat(size - head.length() - 1) + "]").getBytes(StandardCharsets.UTF_8);
 
         if (taken) {
