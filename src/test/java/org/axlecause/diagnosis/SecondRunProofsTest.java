@@ -61,13 +61,47 @@ class SecondRunProofsTest {
         "PAD, DETACHED, 1, LEFT, 0",
         "PAD, GLAZED, 1, LEFT, 2",
         "SHOE_LINING, WORN, 1, LEFT, 0",
-        "SHOE_LINING, WORN, 2, LEFT, 2"
+        "SHOE_LINING, WORN, 2, LEFT, 2",
+        "CALLIPER, SEIZED, 1, RIGHT, 0",
+        "CALLIPER, SEIZED, 2, RIGHT, 2",
+        "CALLIPER, LEAKING, 1, RIGHT, 2",
+        "HUB_BEARING, WORN, 1, LEFT, 0"
     })
-    void a_surface_of_the_axle_that_is_rough_by_itself_leaves_the_film_of_rust_unproved(
+    void an_axle_that_reads_differently_by_itself_leaves_the_film_of_rust_unproved(
             Component component, Condition condition, int axle, Side side, int proofs) {
         Finding look = found(component, condition, Place.ofWheel(axle, side));
 
         assertThat(proofs(CauseCode.RUST_FILM, CLEARS, DIFFERS, RECOVERS, look)).hasSize(proofs);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "DRAG_ONE_WHEEL, 1, LEFT, 0",
+        "DRAG_ONE_WHEEL, 1, RIGHT, 0",
+        "DRAG_ONE_WHEEL, 2, LEFT, 2",
+        "FORCE_SWING_ONE_WHEEL, 1, RIGHT, 0",
+        "FORCE_SWING_ONE_WHEEL, 2, RIGHT, 2",
+        "FORCE_SWING_AXLE, 1, , 0",
+        "FORCE_SWING_AXLE, 2, , 2",
+        "IRREGULAR_FORCE, 1, LEFT, 0",
+        "IRREGULAR_FORCE, 2, LEFT, 2",
+        "ONE_WHEEL_LOW, 1, LEFT, 2"
+    })
+    void an_axle_that_drags_or_is_still_uneven_leaves_the_film_of_rust_unproved(
+            SymptomCode beside, int axle, Side side, int proofs) {
+        Symptom other = shows(beside, side == null ? Place.ofAxle(axle) : Place.ofWheel(axle, side));
+
+        assertThat(proofs(CauseCode.RUST_FILM, CLEARS, DIFFERS, RECOVERS, other))
+                .hasSize(proofs);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"HUB_BEARING, WORN, 0", "HUB_BEARING, SOUND, 1", "DISC, SCORED, 0", "DISC, WORN, 1"})
+    void an_axle_that_reads_differently_by_itself_leaves_the_limit_of_grip_unproved(
+            Component component, Condition condition, int proofs) {
+        Finding look = found(component, condition, FRONT_RIGHT);
+
+        assertThat(proofs(CauseCode.GRIP_LIMIT, RETURNS, look)).hasSize(proofs);
     }
 
     @ParameterizedTest
@@ -78,9 +112,11 @@ class SecondRunProofsTest {
         "IRREGULAR_FORCE, 2, LEFT, 1",
         "SLOW_RISE_ONE_WHEEL, 1, LEFT, 0",
         "SLOW_RISE_ONE_WHEEL, 1, RIGHT, 1",
-        "DRAG_ONE_WHEEL, 1, LEFT, 1"
+        "DRAG_ONE_WHEEL, 1, LEFT, 0",
+        "DRAG_ONE_WHEEL, 1, RIGHT, 0",
+        "DRAG_ONE_WHEEL, 2, LEFT, 1"
     })
-    void a_wheel_that_goes_beyond_its_slip_met_the_limit_of_grip_unless_its_force_is_uneven_or_late(
+    void a_wheel_that_goes_beyond_its_slip_met_the_limit_of_grip_unless_its_force_is_uneven_or_late_or_its_axle_drags(
             SymptomCode beside, int axle, Side side, int proofs) {
         Symptom other = shows(beside, Place.ofWheel(axle, side));
 

@@ -64,6 +64,7 @@ class RulebookTest {
             "Vehicle",
             "Symptom",
             "SymptomObservable",
+            "UnsteadyAxle",
             "Deficiency",
             "Proof",
             "Refutation");
@@ -93,7 +94,8 @@ class RulebookTest {
     /** Conclusions that a layer may draw; questions may be asked everywhere. */
     private static final Map<Layer, Set<String>> OWN = new EnumMap<>(Map.of(
             Layer.DEFICIENCIES, Set.of("Deficiency"),
-            Layer.SYMPTOMS, Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred", "OpeningBarred"),
+            Layer.SYMPTOMS,
+                    Set.of("Symptom", "SymptomObservable", "DrivenCheckBarred", "OpeningBarred", "UnsteadyAxle"),
             Layer.CAUSES, Set.of("Proof", "Refutation", "ExplainedAway", "Likelier"),
             Layer.SCOPE,
                     Set.of("ScopeProposal", "FailedPart", "SoiledLining", "DueLine", "StandingLeak", "AwaitedEvidence"),

@@ -32,6 +32,7 @@ import org.axlecause.facts.Stage;
 import org.axlecause.facts.Surface;
 import org.axlecause.facts.Symptom;
 import org.axlecause.facts.SymptomObservable;
+import org.axlecause.facts.UnsteadyAxle;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.WheelReading;
 import org.axlecause.inference.Conclusions;
@@ -55,7 +56,8 @@ class FirstCallTest {
             ExplainedAway.class,
             Likelier.class,
             DrivenCheckBarred.class,
-            OpeningBarred.class);
+            OpeningBarred.class,
+            UnsteadyAxle.class);
 
     private final RuleBase rules = RuleBench.all();
 
