@@ -103,15 +103,16 @@ final class Chains {
         int[] ways = ways(suspect);
         int target = Steps.NONE;
         double most = 0;
-        for (Map.Entry<Sign, Double> seen : suspect.seen.entrySet()) {
-            Sign sign = seen.getKey();
+        for (int at = 0; at < suspect.seen.count(); at++) {
+            Sign sign = possibilities.signs().get(suspect.seen.sign(at));
+            double strength = suspect.seen.value(at);
             int step = sign.finding() ? Steps.NONE : steps.numberOf(new Step(sign.code(), sign.place()));
             if (step != Steps.NONE && ways[step] != Steps.NONE) {
-                boolean stronger = seen.getValue() > most
-                        || (seen.getValue() == most && target != Steps.NONE && isBefore(step, target));
+                boolean stronger =
+                        strength > most || (strength == most && target != Steps.NONE && isBefore(step, target));
                 if (target == Steps.NONE || stronger) {
                     target = step;
-                    most = seen.getValue();
+                    most = strength;
                 }
             }
         }

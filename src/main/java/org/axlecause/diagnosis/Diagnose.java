@@ -103,7 +103,10 @@ public final class Diagnose {
             Map<Candidate, Set<Because>> grounds) {
         List<Because> because = new ArrayList<>(grounds.getOrDefault(suspect.candidate, Set.of()));
         TreeSet<Because> shown = new TreeSet<>();
-        suspect.seen.keySet().forEach(sign -> shown.addAll(evidence.seen().getOrDefault(sign, List.of())));
+        Signs signs = suspects.signs();
+        for (int at = 0; at < suspect.seen.count(); at++) {
+            shown.addAll(evidence.seen().getOrDefault(signs.get(suspect.seen.sign(at)), List.of()));
+        }
         because.addAll(shown);
         return new RankedCause(
                 suspect.candidate.code(),
@@ -119,20 +122,22 @@ public final class Diagnose {
 
     private List<EvidenceWeight> weights(Suspect suspect, Suspects suspects) {
         List<EvidenceWeight> weights = new ArrayList<>();
-        for (Map.Entry<Sign, Double> seen : suspect.seen.entrySet()) {
-            Suspects.Links links = suspects.bySign().get(seen.getKey());
-            double missing = 1 - model.leak(seen.getKey());
-            for (Suspect other : links == null ? List.<Suspect>of() : links.suspects) {
+        Signs signs = suspects.signs();
+        for (int at = 0; at < suspect.seen.count(); at++) {
+            int sign = suspect.seen.sign(at);
+            double missing = 1 - model.leak(signs.get(sign));
+            for (Suspect other : suspects.linksOf(sign).suspects) {
                 if (other != suspect) {
-                    missing *= 1 - other.probability * other.seen.getOrDefault(seen.getKey(), 0.0);
+                    missing *= 1 - other.probability * other.seen.of(sign);
                 }
             }
             double without = 1 - missing;
-            double with = 1 - missing * (1 - seen.getValue());
-            weights.add(weight(seen.getKey(), true, DECIBANS * Math.log(with / without)));
+            double with = 1 - missing * (1 - suspect.seen.value(at));
+            weights.add(weight(signs.get(sign), true, DECIBANS * Math.log(with / without)));
         }
-        for (Map.Entry<Sign, Double> missed : suspect.missed.entrySet()) {
-            weights.add(weight(missed.getKey(), false, DECIBANS * Math.log(1 - missed.getValue())));
+        for (int at = 0; at < suspect.missed.count(); at++) {
+            Sign sign = signs.get(suspect.missed.sign(at));
+            weights.add(weight(sign, false, DECIBANS * Math.log(1 - suspect.missed.value(at))));
         }
         weights.sort(Comparator.comparing(
                         (EvidenceWeight weight) -> weight.decibans().abs())

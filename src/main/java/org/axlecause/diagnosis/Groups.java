@@ -1,10 +1,12 @@
 package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.axlecause.diagnosis.Suspects.Suspect;
+import org.jspecify.annotations.Nullable;
 
 /** Splits the suspects into groups that share seen evidence, exclude each other or are twins, and weighs each. */
 final class Groups {
@@ -28,7 +30,12 @@ final class Groups {
             }
         }
         for (Suspect suspect : all) {
-            suspects.tiedTo(suspect).forEach(other -> join(suspect.index, other.index));
+            for (int neighbour : suspects.ties().neighboursOf(suspect.number)) {
+                Suspect other = suspects.of(neighbour);
+                if (other != null) {
+                    join(suspect.index, other.index);
+                }
+            }
         }
         Map<Integer, List<Suspect>> members = new TreeMap<>();
         for (Suspect suspect : all) {
@@ -70,41 +77,68 @@ final class Groups {
 
     private Group weighed(List<Suspect> members) {
         List<Sign> signs = new ArrayList<>();
+        List<Integer> numbers = new ArrayList<>();
         for (Map.Entry<Sign, Suspects.Links> entry : suspects.bySign().entrySet()) {
             List<Suspect> speaking = entry.getValue().suspects;
             if (!speaking.isEmpty() && root(speaking.get(0).index) == root(members.get(0).index)) {
                 signs.add(entry.getKey());
+                numbers.add(entry.getValue().sign);
             }
-        }
-        double[] leaks = new double[signs.size()];
-        for (int sign = 0; sign < leaks.length; sign++) {
-            leaks[sign] = 1 - model.leak(signs.get(sign));
         }
         int size = members.size();
-        double[] odds = new double[size];
-        boolean[] certain = new boolean[size];
-        double[][] missing = new double[size][signs.size()];
-        double[][] together = new double[size][size];
         for (int i = 0; i < size; i++) {
-            Suspect suspect = members.get(i);
-            odds[i] = suspect.odds;
-            certain[i] = suspect.certain;
-            for (int sign = 0; sign < signs.size(); sign++) {
-                missing[i][sign] = 1 - suspect.seen.getOrDefault(signs.get(sign), 0.0);
-            }
-            together[i][i] = 1;
-            for (int j = 0; j < i; j++) {
-                together[j][i] = suspects.together(members.get(j), suspect);
-                together[i][j] = together[j][i];
-            }
-        }
-        Network.Weighed weighed = new Network(odds, certain, missing, leaks, together).weigh();
-        for (int i = 0; i < size; i++) {
-            members.get(i).probability = weighed.marginals().get(i);
             members.get(i).group = groups.size();
             members.get(i).position = i;
         }
+        double[] leaks = new double[signs.size()];
+        double[] odds = new double[size];
+        boolean[] certain = new boolean[size];
+        double[][] missing = new double[size][signs.size()];
+        for (int sign = 0; sign < leaks.length; sign++) {
+            int number = numbers.get(sign);
+            leaks[sign] = 1 - model.leak(signs.get(sign));
+            for (int i = 0; i < size; i++) {
+                missing[i][sign] = 1 - members.get(i).seen.of(number);
+            }
+        }
+        for (int i = 0; i < size; i++) {
+            odds[i] = members.get(i).odds;
+            certain[i] = members.get(i).certain;
+        }
+        Network.Weighed weighed = new Network(odds, certain, missing, leaks, together(members)).weigh();
+        for (int i = 0; i < size; i++) {
+            members.get(i).probability = weighed.marginals().get(i);
+        }
         return new Group(groups.size(), members, signs, weighed.sets());
+    }
+
+    /** By pair, how many times likelier both are together than each by itself; none where they exclude each other. */
+    private double[][] together(List<Suspect> members) {
+        double[][] together = new double[members.size()][members.size()];
+        for (double[] row : together) {
+            Arrays.fill(row, 1);
+        }
+        for (Suspect member : members) {
+            for (int number : suspects.ties().excludedBefore(member.number)) {
+                tie(member, suspects.of(number), 0, together);
+            }
+            Double bothSides = member.cause.bothSides();
+            for (int number : suspects.ties().twinsBefore(member.number)) {
+                Suspect twin = suspects.of(number);
+                if (twin != null && bothSides != null) {
+                    tie(member, twin, Priors.together(twin.prior, bothSides), together);
+                }
+            }
+        }
+        return together;
+    }
+
+    /** Proved causes are there together, whatever speaks against it. */
+    private static void tie(Suspect one, @Nullable Suspect other, double times, double[][] together) {
+        if (other != null && other.group == one.group && !(one.certain && other.certain)) {
+            together[one.position][other.position] = times;
+            together[other.position][one.position] = times;
+        }
     }
 
     /**

@@ -20,6 +20,8 @@ final class Information {
     private final SharesByPattern shares = new SharesByPattern();
     /** By candidate, while a question is prepared. */
     private final double[] @Nullable [] rows;
+    /** Of the candidates that have a row. */
+    private final int[] numbers;
 
     private final List<Suspect> linked = new ArrayList<>();
     private final List<double[]> missing = new ArrayList<>();
@@ -29,6 +31,7 @@ final class Information {
         this.possibilities = possibilities;
         this.suspects = suspects;
         this.rows = new double[possibilities.candidates().size()][];
+        this.numbers = new int[rows.length];
     }
 
     /** Prepares what the causes would do to signs that nobody has looked for yet. */
@@ -36,6 +39,7 @@ final class Information {
         linked.clear();
         missing.clear();
         leakMissing = new double[open.length];
+        int count = 0;
         for (int sign = 0; sign < open.length; sign++) {
             leakMissing[sign] = possibilities.leakMissing(open[sign]);
             for (Possibilities.Showing showing : possibilities.showing(open[sign])) {
@@ -46,19 +50,21 @@ final class Information {
                     if (row == null) {
                         row = certainlyMissing(open.length);
                         rows[suspect.number] = row;
+                        numbers[count++] = suspect.number;
                     }
                     row[sign] *= 1 - strength;
                 }
             }
         }
-        for (int number = 0; number < rows.length; number++) {
-            double[] row = rows[number];
-            Suspect suspect = row == null ? null : suspects.of(number);
+        Arrays.sort(numbers, 0, count);
+        for (int at = 0; at < count; at++) {
+            double[] row = rows[numbers[at]];
+            Suspect suspect = suspects.of(numbers[at]);
             if (row != null && suspect != null) {
                 linked.add(suspect);
                 missing.add(row);
-                rows[number] = null;
             }
+            rows[numbers[at]] = null;
         }
     }
 
@@ -68,18 +74,22 @@ final class Information {
         return row;
     }
 
-    /** Bits that the answer tells about a group. */
+    /** Bits that the answer tells about a group; a member of no set that was kept changes none of them. */
     double about(Group group) {
         List<Suspect> members = new ArrayList<>();
         List<double[]> own = new ArrayList<>();
+        boolean tells = false;
         for (int i = 0; i < linked.size(); i++) {
             Suspect suspect = linked.get(i);
             if (!suspect.certain && suspect.group == group.number()) {
-                members.add(suspect);
-                own.add(missing.get(i));
+                tells = true;
+                if (group.sets().with(suspect.position).length > 0) {
+                    members.add(suspect);
+                    own.add(missing.get(i));
+                }
             }
         }
-        if (members.isEmpty()) {
+        if (!tells) {
             return 0;
         }
         shares.sum(group, members);

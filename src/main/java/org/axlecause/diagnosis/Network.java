@@ -62,12 +62,15 @@ final class Network {
         double[] two = new double[signs];
         double[] freeOdds = new double[free.length];
         double[][] freeMissing = new double[free.length][];
-        double[] onlyMissing = new double[free.length];
+        double[][] missingBySign = new double[signs][free.length];
         double[][] ties = new double[free.length][];
+        double[] shown = new double[free.length];
         for (int i = 0; i < free.length; i++) {
             freeOdds[i] = baseOdds[free[i]];
             freeMissing[i] = missing[free[i]];
-            onlyMissing[i] = signs == 1 ? freeMissing[i][0] : 0;
+            for (int sign = 0; sign < signs; sign++) {
+                missingBySign[sign][i] = freeMissing[i][sign];
+            }
             ties[i] = proved == 0 ? together[i] : tiesOf(free[i], free);
         }
         for (int first = 0; first < free.length; first++) {
@@ -85,16 +88,21 @@ final class Network {
                 double weightTwo = pair * shown(two);
                 double withSecond = weightTwo;
                 sets.add(first, second, nobody, weightTwo);
-                double[] secondTies = ties[second];
-                double least = sets.least();
-                for (int third = second + 1; largest > 2 && third < free.length; third++) {
-                    double weight = pair * freeOdds[third] * firstTies[third] * secondTies[third];
-                    weight *= signs == 1 ? 1 - two[0] * onlyMissing[third] : shown(two, freeMissing[third]);
-                    withSecond += weight;
-                    sums[third] += weight;
-                    if (weight >= least && weight > 0) {
-                        sets.add(first, second, third, weight);
-                        least = sets.least();
+                if (largest > 2) {
+                    Arrays.fill(shown, second + 1, free.length, 1);
+                    for (int sign = 0; sign < signs; sign++) {
+                        multiplyByShown(second + 1, two[sign], missingBySign[sign], shown);
+                    }
+                    double[] secondTies = ties[second];
+                    double least = sets.least();
+                    for (int third = second + 1; third < free.length; third++) {
+                        double weight = pair * freeOdds[third] * firstTies[third] * secondTies[third] * shown[third];
+                        withSecond += weight;
+                        sums[third] += weight;
+                        if (weight >= least && weight > 0) {
+                            sets.add(first, second, third, weight);
+                            least = sets.least();
+                        }
                     }
                 }
                 sums[second] += withSecond;
@@ -150,12 +158,11 @@ final class Network {
         return shown;
     }
 
-    private double shown(double[] notShown, double[] by) {
-        double shown = 1;
-        for (int sign = 0; sign < notShown.length; sign++) {
-            shown *= 1 - notShown[sign] * by[sign];
+    /** By third cause, how likely one more sign shows; a plain loop, so that the machine takes several at a time. */
+    private static void multiplyByShown(int from, double notShown, double[] missing, double[] shown) {
+        for (int third = from; third < shown.length; third++) {
+            shown[third] *= 1 - notShown * missing[third];
         }
-        return shown;
     }
 
     /**

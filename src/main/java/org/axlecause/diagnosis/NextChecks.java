@@ -12,6 +12,7 @@ import org.axlecause.diagnosis.LookingOver.Unlooked;
 import org.axlecause.diagnosis.Suspects.Suspect;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Candidate;
+import org.axlecause.facts.Finding;
 import org.axlecause.facts.Place;
 import org.axlecause.shared.Decimals;
 
@@ -31,6 +32,8 @@ final class NextChecks {
     private final LookingOver lookingOver;
     private final CheckScore score;
     private final Information information;
+    /** Numbers of the groups that are in doubt. */
+    private final BitSet inDoubt = new BitSet();
 
     NextChecks(
             CauseModel model,
@@ -56,6 +59,7 @@ final class NextChecks {
     /** The checks worth making, best first. */
     List<NextCheck> best(List<Group> groups) {
         List<Group> doubtful = groups.stream().filter(this::inDoubt).toList();
+        doubtful.forEach(group -> inDoubt.set(group.number()));
         List<Unlooked> unlooked = lookingOver.unlooked();
         List<NextCheck> best = new ArrayList<>();
         int named = 0;
@@ -117,7 +121,7 @@ final class NextChecks {
     private CheckOption option(CheckPlace at, List<Group> doubtful) {
         CheckOption option = new CheckOption(at);
         int[] open = open(at);
-        if (!mayTell(open, doubtful)) {
+        if (!mayTell(open)) {
             return option;
         }
         information.ask(open);
@@ -131,14 +135,12 @@ final class NextChecks {
         return option;
     }
 
-    /** Whether one of the signs is of a cause in one of the groups. */
-    private boolean mayTell(int[] open, List<Group> doubtful) {
-        BitSet numbers = new BitSet();
-        doubtful.forEach(group -> numbers.set(group.number()));
+    /** Whether one of the signs is of a cause in one of the groups that are in doubt. */
+    private boolean mayTell(int[] open) {
         for (int sign : open) {
             for (Possibilities.Showing showing : possibilities.showing(sign)) {
                 Suspect suspect = suspects.of(showing.candidate());
-                if (suspect != null && !suspect.certain && numbers.get(suspect.group)) {
+                if (suspect != null && !suspect.certain && inDoubt.get(suspect.group)) {
                     return true;
                 }
             }
@@ -176,11 +178,12 @@ final class NextChecks {
      * where hardly any other is left that may as well and makes other work.
      */
     private boolean isSettled(Sign sign, Group group) {
+        int number = possibilities.signs().numberOf(sign);
         double settled = model.settings().settledAt();
         boolean accounted = false;
         double rivals = 0;
         for (Suspect member : group.members()) {
-            double shows = member.seen.getOrDefault(sign, 0.0);
+            double shows = member.seen.of(number);
             if (shows > 0 && member.probability < settled) {
                 rivals += makesOtherWork(member, group) ? member.probability : 0;
             } else if (shows > 0 && endsTheAsking(member)) {
@@ -253,8 +256,9 @@ final class NextChecks {
         for (CheckPlace at : possibilities.checks()) {
             if (!forbidden(at.check()) && !opensTooSoon(at.check(), at.place()) && makesSense(at)) {
                 CheckOption option = option(at, doubtful);
-                boolean looksForBeginning =
-                        option.bits > 0 && at.settles().stream().anyMatch(beginnings::contains);
+                boolean looksForBeginning = option.bits > 0
+                        && !beginnings.isEmpty()
+                        && at.settles().stream().anyMatch(beginnings::contains);
                 if (option.bits >= model.settings().leastInformation() || looksForBeginning) {
                     options.add(option);
                 }
@@ -269,11 +273,16 @@ final class NextChecks {
 
     /** Whether there is a reason for the check there, and nobody has made it. */
     private boolean makesSense(CheckPlace at) {
-        return (at.needs() == null || evidence.sees(at.needs()))
-                && !isRunOnceMore(at)
-                && input.findings().stream()
-                        .noneMatch(
-                                finding -> finding.check() == at.check().code() && covers(finding.place(), at.place()));
+        return (at.needs() == null || evidence.sees(at.needs())) && !isRunOnceMore(at) && !isMade(at);
+    }
+
+    private boolean isMade(CheckPlace at) {
+        for (Finding finding : input.findings()) {
+            if (finding.check() == at.check().code() && covers(finding.place(), at.place())) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether it is one more run of an axle that had two: what neither of them showed a third will not show. */

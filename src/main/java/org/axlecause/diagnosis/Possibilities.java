@@ -33,6 +33,7 @@ final class Possibilities {
     private final Signs signs;
     private final double[] leakMissing;
     private final Priors[] priors;
+    private final Ties ties;
     private final Steps steps;
 
     Possibilities(CauseModel model, Kind kind) {
@@ -70,6 +71,7 @@ final class Possibilities {
             new Priors(model, layout, true, false, candidates),
             new Priors(model, layout, true, true, candidates)
         };
+        ties = new Ties(model, candidates, numbers);
         steps = new Steps(model, layout, this);
     }
 
@@ -179,6 +181,11 @@ final class Possibilities {
 
     Priors priors(boolean oldDrums, boolean oldDiscs) {
         return priors[(oldDrums ? 2 : 0) + (oldDiscs ? 1 : 0)];
+    }
+
+    /** Which causes exclude each other or come in pairs. */
+    Ties ties() {
+        return ties;
     }
 
     /** How one thing leads to another. */

@@ -1,7 +1,6 @@
 package org.axlecause.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.NavigableMap;
@@ -9,10 +8,8 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.axlecause.diagnosis.Evidence.Known;
 import org.axlecause.facts.Candidate;
-import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.ExplainedAway;
 import org.axlecause.facts.Likelier;
-import org.axlecause.facts.Place;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.Refutation;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +26,7 @@ final class Suspects {
     private final Set<Candidate> ruledOut = new HashSet<>();
     private final Set<Candidate> contradicted = new HashSet<>();
     private final TreeMap<Sign, Links> bySign = new TreeMap<>();
+    private final @Nullable Links[] links;
 
     Suspects(CauseModel model, Layout layout, Possibilities possibilities, Evidence evidence, DiagnosisInput input) {
         this.model = model;
@@ -54,7 +52,15 @@ final class Suspects {
         for (Likelier work : input.likelier()) {
             likelier.add(new Candidate(work.code(), work.place()));
         }
-        evidence.seen().keySet().forEach(sign -> bySign.put(sign, new Links()));
+        this.links = new Links[possibilities.signs().count()];
+        for (Sign sign : evidence.seen().keySet()) {
+            int number = possibilities.signs().numberOf(sign);
+            Links none = new Links(number);
+            bySign.put(sign, none);
+            if (number != Signs.NONE) {
+                links[number] = none;
+            }
+        }
         Priors priors = Priors.of(possibilities, model.settings(), layout.age(input.day()));
         for (int number = 0; number < byNumber.length; number++) {
             Candidate candidate = possibilities.candidates().get(number);
@@ -104,6 +110,11 @@ final class Suspects {
     /** Whether no candidate is ruled out and none is certain. */
     boolean undisturbed() {
         return suspects.size() == byNumber.length && suspects.stream().noneMatch(suspect -> suspect.certain);
+    }
+
+    /** The signs of the layout. */
+    Signs signs() {
+        return possibilities.signs();
     }
 
     /** What is known of a sign, by its number. */
@@ -162,16 +173,22 @@ final class Suspects {
         for (int sign : effect.signs) {
             if (known[sign] == Known.SEEN && ifSeen > 0) {
                 linksOf(sign).suspects.add(suspect);
-                suspect.seen.put(possibilities.signs().get(sign), ifSeen);
+                suspect.seen.put(sign, ifSeen);
             } else if (known[sign] == Known.MISSED) {
                 suspect.odds *= 1 - ifMissed;
-                suspect.missed.put(possibilities.signs().get(sign), ifMissed);
+                suspect.missed.put(sign, ifMissed);
             }
         }
     }
 
-    private Links linksOf(int sign) {
-        return bySign.computeIfAbsent(possibilities.signs().get(sign), seen -> new Links());
+    /** The causes that a seen sign speaks for, by its number. */
+    Links linksOf(int sign) {
+        Links found = links[sign];
+        if (found == null) {
+            throw new IllegalArgumentException(
+                    possibilities.signs().get(sign) + " was not seen, so it speaks for no cause.");
+        }
+        return found;
     }
 
     private int count(Possibilities.Effect effect, Known state) {
@@ -207,53 +224,28 @@ final class Suspects {
         return effect.asOne && count(effect, Known.SEEN) > 0 ? model.settings().shownTogether() : effect.strength;
     }
 
-    /** How many times likelier both are together than each by itself; none where they exclude each other. */
-    double together(Suspect one, Suspect other) {
-        if (one.certain && other.certain) {
-            return 1;
-        }
-        boolean excluded = one.cause.excludes().contains(other.candidate.code())
-                || other.cause.excludes().contains(one.candidate.code());
-        if (excluded && one.candidate.place().meets(other.candidate.place())) {
-            return 0;
-        }
-        Double bothSides = one.cause.bothSides();
-        if (bothSides != null
-                && one.candidate.code() == other.candidate.code()
-                && one.candidate.place().sameAxle(other.candidate.place())) {
-            return Priors.together(one.prior, bothSides);
-        }
-        return 1;
-    }
-
-    /** Suspects that one suspect is tied to by an exclusion or as its twin. */
-    Collection<Suspect> tiedTo(Suspect suspect) {
-        List<Suspect> tied = new ArrayList<>();
-        if (suspect.cause.bothSides() != null) {
-            addIfThere(suspect.candidate.code(), suspect.candidate.place().opposite(), tied);
-        }
-        for (CauseCode code : suspect.cause.excludes()) {
-            addIfThere(code, suspect.candidate.place(), tied);
-        }
-        return tied;
-    }
-
-    private void addIfThere(CauseCode code, Place place, List<Suspect> tied) {
-        int number = possibilities.numberOf(new Candidate(code, place));
-        Suspect found = number == Signs.NONE ? null : byNumber[number];
-        if (found != null) {
-            tied.add(found);
-        }
+    /** How one cause goes together with others, by number. */
+    Ties ties() {
+        return possibilities.ties();
     }
 
     /** Causes that one piece of seen evidence speaks for. */
     static final class Links {
+        /** Number of the sign; none where no cause and no check of the layout knows it. */
+        final int sign;
+
         final List<Suspect> suspects = new ArrayList<>();
         int ruledOut;
+
+        Links(int sign) {
+            this.sign = sign;
+        }
     }
 
     /** A cause at a place while it is weighed. */
     static final class Suspect implements Comparable<Suspect> {
+
+        private static final int NOT_YET = -1;
 
         final int index;
         final int number;
@@ -261,14 +253,14 @@ final class Suspects {
         final Cause cause;
         final double prior;
         final boolean certain;
-        final TreeMap<Sign, Double> seen = new TreeMap<>();
-        final TreeMap<Sign, Double> missed = new TreeMap<>();
+        final Strengths seen = new Strengths();
+        final Strengths missed = new Strengths();
         boolean explainedAway;
         boolean likelier;
         boolean untold;
         double odds;
         double probability;
-        int group;
+        int group = NOT_YET;
         int position;
 
         Suspect(int index, int number, Candidate candidate, Cause cause, double prior, boolean certain) {

@@ -1,6 +1,5 @@
 package org.axlecause.facts;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -17,7 +16,11 @@ public record Because(String rule, List<String> facts) implements Comparable<Bec
 
     /** The ground made of a rule's id and the facts it shows. */
     public static Because because(String rule, Shown... facts) {
-        return new Because(rule, Arrays.stream(facts).map(Shown::shown).toList());
+        String[] words = new String[facts.length];
+        for (int i = 0; i < words.length; i++) {
+            words[i] = facts[i].shown();
+        }
+        return new Because(rule, List.of(words));
     }
 
     @Override

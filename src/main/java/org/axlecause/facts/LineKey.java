@@ -11,6 +11,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record LineKey(ScopeAction action, ScopeItem item, Place place) implements Shown, Comparable<LineKey> {
 
+    private static final int NOT_THERE = -1;
+    private static final ScopeItem[] NO_ITEMS = {};
+
     /** The identifier of the line, such as {@code renew-wheel-cylinder-axle-2-left}. */
     public String id() {
         return action + "-" + item + "-" + place.id();
@@ -19,15 +22,22 @@ public record LineKey(ScopeAction action, ScopeItem item, Place place) implement
     /** Reads the identifier of a line; null where the text is none. */
     public static @Nullable LineKey ofId(String id) {
         for (ScopeAction action : ScopeAction.values()) {
-            for (ScopeItem item : ScopeItem.values()) {
-                String start = action + "-" + item + "-";
-                Place place = id.startsWith(start) ? Place.ofId(id.substring(start.length())) : null;
+            int afterAction = after(action.toString(), 0, id);
+            for (ScopeItem item : afterAction == NOT_THERE ? NO_ITEMS : ScopeItem.values()) {
+                int afterItem = after(item.toString(), afterAction, id);
+                Place place = afterItem == NOT_THERE ? null : Place.ofId(id.substring(afterItem));
                 if (place != null) {
                     return new LineKey(action, item, place);
                 }
             }
         }
         return null;
+    }
+
+    /** Where an identifier goes on after a code and its hyphen. */
+    private static int after(String code, int from, String id) {
+        int end = from + code.length();
+        return id.startsWith(code, from) && id.startsWith("-", end) ? end + 1 : NOT_THERE;
     }
 
     /** Whether a part is taken off and another one fitted. */

@@ -125,24 +125,26 @@ public record Place(
 
     @Override
     public int compareTo(Place other) {
-        int byAxle = compared(axle, other.axle);
+        int byAxle = Integer.compare(rank(axle), rank(other.axle));
         if (byAxle != 0) {
             return byAxle;
         }
-        int bySide = compared(side, other.side);
+        int bySide = Integer.compare(rank(side), rank(other.side));
         if (bySide != 0) {
             return bySide;
         }
-        int bySpot = compared(spot, other.spot);
-        return bySpot != 0 ? bySpot : compared(circuit, other.circuit);
+        int bySpot = Integer.compare(rank(spot), rank(other.spot));
+        return bySpot != 0 ? bySpot : Integer.compare(rank(circuit), rank(other.circuit));
     }
 
     /** What is left out comes first. */
-    private static <T extends Comparable<T>> int compared(@Nullable T one, @Nullable T other) {
-        if (one == null || other == null) {
-            return one == other ? 0 : one == null ? -1 : 1;
-        }
-        return one.compareTo(other);
+    private static int rank(@Nullable Integer number) {
+        return number == null ? Integer.MIN_VALUE : number;
+    }
+
+    @SuppressWarnings("EnumOrdinal") // Why: it is the order of the constants, and no ordinal leaves this comparison.
+    private static int rank(@Nullable Enum<?> constant) {
+        return constant == null ? -1 : constant.ordinal();
     }
 
     /** The place in words, such as {@code axle 2 right trailing}. */

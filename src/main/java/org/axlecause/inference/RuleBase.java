@@ -2,6 +2,7 @@ package org.axlecause.inference;
 
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -19,11 +20,15 @@ public final class RuleBase {
 
     private final WarmSessions sessions;
     private final Map<String, RuleText> texts;
+    /** The reason of each rule as a sentence, by id. */
+    private final Map<String, String> sentences = new HashMap<>();
+
     private final String version;
 
     /** Wraps a compiled rule base; refuses one whose rules lack their metadata. */
     RuleBase(KieBase kieBase) {
         this.texts = textsOf(kieBase);
+        texts.values().forEach(text -> sentences.put(text.id(), sentence(text.reason())));
         this.sessions = new WarmSessions(kieBase, FIRINGS_PER_RULE * Math.max(1, texts.size()));
         this.version = RulebookVersion.ofClassPath();
     }
@@ -61,12 +66,13 @@ public final class RuleBase {
     /** The ground as it is shown: the rule's reason and source beside the facts. */
     public Reason explain(Because because) {
         RuleText text = texts.get(because.rule());
-        if (text == null) {
+        String says = sentences.get(because.rule());
+        if (text == null || says == null) {
             throw new IllegalStateException(
                     "No rule bears the id " + because.rule()
                             + " that a conclusion names as its ground; make the id in the rule's name and in because(…) the same.");
         }
-        return new Reason(because.rule(), sentence(text.reason()), text.source(), because.facts());
+        return new Reason(because.rule(), says, text.source(), because.facts());
     }
 
     private static String sentence(String clause) {

@@ -228,8 +228,15 @@ final class Tests {
             Map<Place, TestRun> latest = latestByAxle(brake, stages);
             for (TestRun run : runs) {
                 if (run.brake() == brake && stages.contains(run.stage())) {
+                    Place axle = null;
+                    boolean counts = false;
                     for (T part : parts.apply(run)) {
-                        if (!run.equals(latest.get(placeOf.apply(part).axlePlace()))) {
+                        Place place = placeOf.apply(part);
+                        if (axle == null || !axle.sameAxle(place)) {
+                            axle = place.axlePlace();
+                            counts = run.equals(latest.get(axle));
+                        }
+                        if (!counts) {
                             earlier.add(part);
                         }
                     }
@@ -245,9 +252,16 @@ final class Tests {
             Map<Place, TestRun> latest = latestByAxle(brake, stages);
             for (TestRun run : runs) {
                 if (run.brake() == brake && stages.contains(run.stage())) {
+                    Place axle = null;
+                    boolean counts = false;
                     for (T part : parts.apply(run)) {
-                        TestRun counts = latest.get(placeOf.apply(part).axlePlace());
-                        if (counts == null ? latest.containsValue(run) : counts.equals(run)) {
+                        Place place = placeOf.apply(part);
+                        if (axle == null || !axle.sameAxle(place)) {
+                            axle = place.axlePlace();
+                            TestRun last = latest.get(axle);
+                            counts = last == null ? latest.containsValue(run) : last.equals(run);
+                        }
+                        if (counts) {
                             chosen.add(part);
                         }
                     }

@@ -3,7 +3,6 @@ package org.axlecause.measurement;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.AxleReading;
 import org.axlecause.facts.Figure;
@@ -81,28 +80,31 @@ record TestedAxle(
     /** Value of a figure that the test alone shows at one wheel. */
     @Nullable
     BigDecimal valueOf(FigureKind kind, Side side) {
-        Place wheel = Place.ofWheel(reading.number(), side);
-        return figures.figures().stream()
-                .filter(figure -> figure.kind() == kind
-                        && figure.observable()
-                        && figure.place().equals(wheel))
-                .map(Figure::value)
-                .findFirst()
-                .orElse(null);
+        for (Figure figure : figures.figures()) {
+            if (isAt(side, kind, figure)) {
+                return figure.value();
+            }
+        }
+        return null;
     }
 
     /** Standard uncertainty of such a figure; null where none is stated. */
     @Nullable
     BigDecimal uncertaintyOf(FigureKind kind, Side side) {
-        Place wheel = Place.ofWheel(reading.number(), side);
-        return figures.figures().stream()
-                .filter(figure -> figure.kind() == kind
-                        && figure.observable()
-                        && figure.place().equals(wheel))
-                .map(Figure::uncertainty)
-                .filter(Objects::nonNull)
-                .findFirst()
-                .orElse(null);
+        for (Figure figure : figures.figures()) {
+            if (isAt(side, kind, figure) && figure.uncertainty() != null) {
+                return figure.uncertainty();
+            }
+        }
+        return null;
+    }
+
+    private boolean isAt(Side side, FigureKind kind, Figure figure) {
+        Place place = figure.place();
+        return figure.kind() == kind
+                && figure.observable()
+                && place.side() == side
+                && place.equals(Place.ofWheel(reading.number(), side));
     }
 
     /**

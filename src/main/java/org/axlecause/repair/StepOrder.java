@@ -25,11 +25,17 @@ final class StepOrder {
     private final Map<StepCode, List<Key>> byCode = new HashMap<>();
     private final Map<StepCode, Integer> ranks = new HashMap<>();
 
-    /** A step at a place. */
-    record Key(StepCode step, Place place) {
+    /**
+     * A step at a place.
+     *
+     * @param step the step
+     * @param place where
+     * @param id its identifier in the plan
+     */
+    record Key(StepCode step, Place place, String id) {
 
-        String id() {
-            return step + "-" + place.id();
+        Key(StepCode step, Place place) {
+            this(step, place, step + "-" + place.id());
         }
     }
 
