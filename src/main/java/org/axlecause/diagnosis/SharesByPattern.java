@@ -7,20 +7,20 @@ import org.axlecause.diagnosis.Suspects.Suspect;
 
 /**
  * The shares of sets of causes, summed by those members that an answer depends on. A pattern names up to three such
- * members by their digits, from 1 up, the highest in the lowest place. One table serves one question after the other.
+ * members by their digits, from 1 up, the highest in the lowest place. One table serves one question after the other:
+ * a pattern lies where its hash says, or in the next free slot.
  */
 final class SharesByPattern {
 
-    private static final int FEW = 12;
     private static final int PLACE = 10;
     private static final int DIGIT = (1 << PLACE) - 1;
+    /** The golden ratio in 32 bits, which scatters patterns that differ in few bits. */
+    private static final int SCATTER = 0x9E3779B9;
 
-    /** How many pairs of digits, each of which may be missing, come before those with this higher digit. */
-    private int[] pairs = {0};
-    /** How many patterns come before those with this highest digit. */
-    private int[] triples = {0};
-
+    private int[] patternIn = {};
+    /** By slot the share of its pattern, none in a free one; the last slot is that of the empty pattern. */
     private double[] shares = {0};
+
     private int[] patternOf = {};
     private long[] patterns = new long[256];
     private int count;
@@ -28,7 +28,7 @@ final class SharesByPattern {
     /** Sums the shares of a group's sets by these members, whose digits follow their order. */
     void sum(Group group, List<Suspect> members) {
         WeighedSets sets = group.sets();
-        clear(sets.count(), members.size());
+        clear(sets.count());
         for (int digit = 1; digit <= members.size(); digit++) {
             for (int set : sets.with(members.get(digit - 1).position)) {
                 patternOf[set] = patternOf[set] << PLACE | digit;
@@ -41,41 +41,37 @@ final class SharesByPattern {
                 nobody += sets.share(set);
                 continue;
             }
-            int slot = triples[digit(pattern)] + pairs[digit(rest(pattern))] + rest(rest(pattern));
+            int slot = slotOf(pattern);
             if (shares[slot] == 0) {
+                patternIn[slot] = pattern;
                 note(pattern, slot);
             }
             shares[slot] += sets.share(set);
             patternOf[set] = 0;
         }
-        shares[0] = nobody;
-        note(0, 0);
+        shares[patternIn.length] = nobody;
+        note(0, patternIn.length);
         Arrays.sort(patterns, 0, count);
     }
 
-    private void clear(int sets, int digits) {
+    private int slotOf(int pattern) {
+        int slot = (pattern * SCATTER) >>> (Integer.numberOfLeadingZeros(patternIn.length) + 1);
+        while (shares[slot] != 0 && patternIn[slot] != pattern) {
+            slot = (slot + 1) & (patternIn.length - 1);
+        }
+        return slot;
+    }
+
+    private void clear(int sets) {
         for (int at = 0; at < count; at++) {
             shares[(int) patterns[at]] = 0;
         }
         count = 0;
         if (patternOf.length < sets) {
             patternOf = new int[sets];
+            patternIn = new int[4 * Integer.highestOneBit(sets)];
+            shares = new double[patternIn.length + 1];
         }
-        if (pairs.length <= digits) {
-            makeRoom(Math.max(FEW, digits));
-        }
-    }
-
-    private void makeRoom(int digits) {
-        pairs = new int[digits + 1];
-        triples = new int[digits + 1];
-        pairs[1] = 1;
-        triples[1] = 1;
-        for (int digit = 2; digit <= digits; digit++) {
-            pairs[digit] = pairs[digit - 1] + digit - 1;
-            triples[digit] = triples[digit - 1] + pairs[digit - 1];
-        }
-        shares = new double[triples[digits] + pairs[digits] + digits];
     }
 
     private void note(int pattern, int slot) {
