@@ -167,6 +167,7 @@ final class WrittenKnowledge {
         List<CatalogueSetting> settings = new ArrayList<>();
         addMembers("cause-model/inference", settings);
         addMembers("measurement/trade-values", settings);
+        addMembers("statistics/learning", settings);
         YamlNode policy = file("policies/baseline");
         for (String list : List.of("thresholds", "clauses")) {
             for (YamlNode node : policy.items(list)) {

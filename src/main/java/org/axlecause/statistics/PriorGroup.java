@@ -1,0 +1,17 @@
+package org.axlecause.statistics;
+
+import java.util.Locale;
+
+/** Axles whose causes have weights of their own in the cause model. */
+public enum PriorGroup {
+    DRUM_OLD,
+    DRUM_YOUNG,
+    DISC_OLD,
+    DISC_YOUNG;
+
+    /** The word in the files of the cause model. */
+    @Override
+    public String toString() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
