@@ -55,6 +55,30 @@ class ArchitectureTest {
     /** They say why the service can't start, before there is a log, and what a command has made or found. */
     private static final Set<String> WRITE_TO_THE_CONSOLE = Set.of("DatabaseAtHand", "MakeKeyCommand", "VerifyCommand");
 
+    /** What statistics calculates with: numbers in, numbers out. */
+    private static final Set<String> STATISTICAL_METHODS = Set.of(
+            "BetaShare",
+            "Calibration",
+            "CoOccurrence",
+            "ConfidenceLevel",
+            "ControlChart",
+            "FalseDiscovery",
+            "Funnel",
+            "FunnelLimits",
+            "Interval",
+            "KaplanMeier",
+            "LogRank",
+            "Moments",
+            "ObservedExpected",
+            "Pareto",
+            "Proportion",
+            "ReferenceRates",
+            "Significance",
+            "StepChange",
+            "SurvivalStep",
+            "SurvivalTime",
+            "TwoProportions");
+
     /** The entry point, the only class above the packages. */
     private static final Set<String> ABOVE_THE_PACKAGES = Set.of("Axlecause", "package-info");
 
@@ -247,6 +271,21 @@ class ArchitectureTest {
     }
 
     @Test
+    void statistical_methods_know_numbers_alone() {
+        Predicate<JavaClass> methods =
+                type -> Slice.STATISTICS.holds(type) && STATISTICAL_METHODS.contains(outermost(type));
+        Predicate<JavaClass> numbers = type -> methods.test(type)
+                || Stream.of("java.lang", "java.util", "org.hipparchus", "org.jspecify.annotations")
+                        .anyMatch(prefix -> isIn(prefix, type));
+        Predicate<JavaClass> chance = type -> Stream.of(Random.class, SplittableRandom.class, ThreadLocalRandom.class)
+                .anyMatch(type::isEquivalentTo);
+
+        assertThat(uses(methods, numbers.negate().or(chance))).isEmpty();
+        assertThat(calls(methods, "java.lang.Math.random", "java.util.UUID.randomUUID", "java.lang.System.nanoTime"))
+                .isEmpty();
+    }
+
+    @Test
     void facts_are_records_enums_interfaces_or_frozen_values_of_the_jdk() {
         assertThat(names(type -> Slice.FACTS.holds(type)
                         && !type.isRecord()
@@ -334,6 +373,7 @@ class ArchitectureTest {
         assertThat(known)
                 .containsAll(KEEP_THE_DATABASE)
                 .containsAll(WRITE_TO_THE_CONSOLE)
+                .containsAll(STATISTICAL_METHODS)
                 .containsAll(ABOVE_THE_PACKAGES);
     }
 
