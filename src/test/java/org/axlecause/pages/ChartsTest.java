@@ -2,19 +2,13 @@ package org.axlecause.pages;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.StringReader;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
-import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
-import org.w3c.dom.NodeList;
-import org.xml.sax.InputSource;
 
 class ChartsTest {
 
@@ -40,7 +34,7 @@ class ChartsTest {
 
     @Test
     void every_bar_says_its_force_with_unit_and_its_test() throws Exception {
-        assertThat(texts(WHEELS))
+        assertThat(Svg.texts(WHEELS))
                 .contains(
                         "590 N on arrival",
                         "1590 N after the work",
@@ -54,36 +48,36 @@ class ChartsTest {
     @Test
     void a_chart_says_in_words_what_it_shows() throws Exception {
         for (String svg : List.of(WHEELS, TRACE)) {
-            Document document = parsed(svg);
+            Document document = Svg.parsed(svg);
             String labels = document.getDocumentElement().getAttribute("aria-labelledby");
 
             assertThat(document.getDocumentElement().getAttribute("role")).isEqualTo("img");
             assertThat(document.getElementsByTagName("title").getLength()).isEqualTo(1);
             assertThat(document.getElementsByTagName("desc").getLength()).isEqualTo(1);
-            assertThat(labels.split(" ")).containsExactly(id(document, "title"), id(document, "desc"));
+            assertThat(labels.split(" ")).containsExactly(Svg.id(document, "title"), Svg.id(document, "desc"));
         }
-        assertThat(parsed(WHEELS).getElementsByTagName("title").item(0).getTextContent())
+        assertThat(Svg.parsed(WHEELS).getElementsByTagName("title").item(0).getTextContent())
                 .isEqualTo("The two wheels of the rear axle <&>");
     }
 
     @Test
     void nothing_is_told_by_colour_alone() {
-        assertThat(colours(WHEELS)).allMatch(ChartsTest::isGrey);
-        assertThat(colours(TRACE)).allMatch(ChartsTest::isGrey);
+        assertThat(Svg.colours(WHEELS)).allMatch(Svg::isGrey);
+        assertThat(Svg.colours(TRACE)).allMatch(Svg::isGrey);
     }
 
     @Test
     void the_lines_of_two_wheels_differ_by_their_dashes_and_are_named() throws Exception {
         assertThat(TRACE).contains("stroke-dasharray=\"7,4\"");
-        assertThat(texts(TRACE)).contains("left wheel", "right wheel", "time in s");
+        assertThat(Svg.texts(TRACE)).contains("left wheel", "right wheel", "time in s");
     }
 
     @Test
     void two_charts_on_one_page_share_no_name() {
-        Set<String> ids = new TreeSet<>(ids(WHEELS));
-        ids.retainAll(ids(TRACE));
+        Set<String> ids = new TreeSet<>(Svg.ids(WHEELS));
+        ids.retainAll(Svg.ids(TRACE));
 
-        assertThat(ids(WHEELS)).isNotEmpty();
+        assertThat(Svg.ids(WHEELS)).isNotEmpty();
         assertThat(ids).isEmpty();
     }
 
@@ -96,7 +90,7 @@ class ChartsTest {
                 "The left wheel",
                 "left wheel 590 N on arrival.");
 
-        assertThat(texts(paper)).isEmpty();
+        assertThat(Svg.texts(paper)).isEmpty();
         assertThat(paper).contains("alt=\"The left wheel. left wheel 590 N on arrival.\"");
     }
 
@@ -122,47 +116,5 @@ class ChartsTest {
             samples.add(index == 20 ? null : highest * Math.sin(index / 16.0));
         }
         return samples;
-    }
-
-    private static List<String> texts(String svg) throws Exception {
-        NodeList nodes = parsed(svg).getElementsByTagName("text");
-        List<String> texts = new ArrayList<>();
-        for (int index = 0; index < nodes.getLength(); index++) {
-            texts.add(nodes.item(index).getTextContent().strip());
-        }
-        return texts;
-    }
-
-    private static String id(Document document, String element) {
-        return document.getElementsByTagName(element)
-                .item(0)
-                .getAttributes()
-                .getNamedItem("id")
-                .getNodeValue();
-    }
-
-    private static List<String> ids(String svg) {
-        return found(svg, "\\bid=\"([^\"]+)\"");
-    }
-
-    private static List<String> colours(String svg) {
-        return found(svg, "rgb\\(([^)]+)\\)");
-    }
-
-    private static boolean isGrey(String rgb) {
-        String[] parts = rgb.split(",");
-        return parts[0].strip().equals(parts[1].strip()) && parts[1].strip().equals(parts[2].strip());
-    }
-
-    private static List<String> found(String text, String pattern) {
-        return Pattern.compile(pattern)
-                .matcher(text)
-                .results()
-                .map((MatchResult result) -> result.group(1))
-                .toList();
-    }
-
-    private static Document parsed(String svg) throws Exception {
-        return DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
     }
 }

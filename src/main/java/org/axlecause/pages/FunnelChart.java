@@ -1,0 +1,162 @@
+package org.axlecause.pages;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.axlecause.statistics.Funnel;
+import org.axlecause.statistics.FunnelLimits;
+import org.jfree.chart.annotations.XYTextAnnotation;
+import org.jfree.chart.plot.DatasetRenderingOrder;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.TextAnchor;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
+
+/** Units by their size between the limits of chance; those beyond are named. */
+final class FunnelChart {
+
+    private static final int WIDTH = 720;
+    private static final int HEIGHT = 440;
+    private static final int STEPS = 80;
+    private static final double GAP = 0.015;
+
+    private FunnelChart() {}
+
+    /**
+     * The chart as SVG.
+     *
+     * @param unit what the points are, such as sites
+     * @param value what is compared, the words of the upright axis
+     * @param size what the size is, the words of the other axis
+     */
+    static String of(
+            Funnel funnel, String unit, String value, String size, Lettering lettering, String id, String title) {
+        XYPlot plot = new XYPlot(
+                points(funnel),
+                ChartStyle.axis("%s; n = %d %s".formatted(size, funnel.points().size(), unit)),
+                ChartStyle.axis(value, funnel.kind() == Funnel.Kind.SHARE ? ChartStyle.percent() : ChartStyle.plain()),
+                pointRenderer());
+        plot.setDataset(1, limits(funnel));
+        plot.setRenderer(1, limitRenderer());
+        plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
+        ChartStyle.onWhite(plot);
+        for (Funnel.Point point : funnel.points()) {
+            if (point.verdict() != Funnel.Verdict.WITHIN) {
+                plot.addAnnotation(name(point, largest(funnel) * GAP));
+            }
+        }
+        return Drawing.of(
+                ChartStyle.chart(plot, true), lettering, id, WIDTH, HEIGHT, title, described(funnel, unit, value));
+    }
+
+    private static XYTextAnnotation name(Funnel.Point point, double room) {
+        XYTextAnnotation name = new XYTextAnnotation(point.name(), point.size() + room, point.value());
+        name.setFont(ChartStyle.font());
+        name.setTextAnchor(TextAnchor.CENTER_LEFT);
+        name.setBackgroundPaint(Color.WHITE);
+        return name;
+    }
+
+    private static XYSeriesCollection points(Funnel funnel) {
+        XYSeries within = new XYSeries("within the limits", false);
+        XYSeries beyond = new XYSeries("beyond 95 %", false);
+        XYSeries farBeyond = new XYSeries("beyond 99.8 %", false);
+        for (Funnel.Point point : funnel.points()) {
+            XYSeries series =
+                    switch (point.verdict()) {
+                        case WITHIN -> within;
+                        case ABOVE_95_PERCENT, BELOW_95_PERCENT -> beyond;
+                        case ABOVE_99_8_PERCENT, BELOW_99_8_PERCENT -> farBeyond;
+                    };
+            series.add(point.size(), point.value());
+        }
+        return collection(within, beyond, farBeyond);
+    }
+
+    private static XYSeriesCollection limits(Funnel funnel) {
+        double largest = largest(funnel);
+        XYSeries target = new XYSeries("target");
+        target.add(0, funnel.target());
+        target.add(largest * (1 + 1.0 / STEPS), funnel.target());
+        return collection(
+                target,
+                curve("95 % limits", funnel, largest, limits -> limits.inner().high()),
+                curve("lower 95 %", funnel, largest, limits -> limits.inner().low()),
+                curve("99.8 % limits", funnel, largest, limits -> limits.outer().high()),
+                curve("lower 99.8 %", funnel, largest, limits -> limits.outer().low()));
+    }
+
+    private static double largest(Funnel funnel) {
+        return funnel.points().stream().mapToDouble(Funnel.Point::size).max().orElse(1);
+    }
+
+    private static XYSeries curve(String name, Funnel funnel, double largest, Function<FunnelLimits, Double> limit) {
+        XYSeries curve = new XYSeries(name);
+        double smallest =
+                funnel.points().stream().mapToDouble(Funnel.Point::size).min().orElse(1);
+        double growth = Math.pow(largest * (1 + 1.0 / STEPS) / smallest, 1.0 / STEPS);
+        for (int step = 0; step <= STEPS; step++) {
+            double size = smallest * Math.pow(growth, step);
+            curve.add(size, limit.apply(funnel.limitsAt(size)));
+        }
+        return curve;
+    }
+
+    private static XYSeriesCollection collection(XYSeries... series) {
+        XYSeriesCollection data = new XYSeriesCollection();
+        List.of(series).forEach(data::addSeries);
+        return data;
+    }
+
+    private static XYLineAndShapeRenderer pointRenderer() {
+        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer();
+        ChartStyle.points(renderer, 0, ChartStyle.CIRCLE, Color.WHITE);
+        ChartStyle.points(renderer, 1, ChartStyle.SQUARE, ChartStyle.MIDDLE);
+        ChartStyle.points(renderer, 2, ChartStyle.DIAMOND, Color.BLACK);
+        return renderer;
+    }
+
+    private static XYLineAndShapeRenderer limitRenderer() {
+        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer();
+        List<BasicStroke> strokes =
+                List.of(ChartStyle.SOLID, ChartStyle.DASHED, ChartStyle.DASHED, ChartStyle.DOTTED, ChartStyle.DOTTED);
+        for (int series = 0; series < strokes.size(); series++) {
+            ChartStyle.line(renderer, series, strokes.get(series));
+        }
+        renderer.setSeriesVisibleInLegend(2, false);
+        renderer.setSeriesVisibleInLegend(4, false);
+        renderer.setDrawSeriesLineAsPath(true);
+        return renderer;
+    }
+
+    private static String described(Funnel funnel, String unit, String value) {
+        String first = "%s of %d %s, overdispersion %s. "
+                .formatted(
+                        value, funnel.points().size(), unit, ChartStyle.plain().format(funnel.overdispersion()));
+        List<Funnel.Point> beyond = funnel.points().stream()
+                .filter(point -> point.verdict() != Funnel.Verdict.WITHIN)
+                .toList();
+        if (beyond.isEmpty()) {
+            return first + "All lie within the 95 % limits.";
+        }
+        return first
+                + beyond.stream().map(FunnelChart::told).collect(Collectors.joining("; "))
+                + ". All others lie within the 95 % limits.";
+    }
+
+    private static String told(Funnel.Point point) {
+        String where =
+                switch (point.verdict()) {
+                    case BELOW_99_8_PERCENT -> "below the 99.8 % limit";
+                    case BELOW_95_PERCENT -> "below the 95 % limit";
+                    case WITHIN -> "within the limits";
+                    case ABOVE_95_PERCENT -> "above the 95 % limit";
+                    case ABOVE_99_8_PERCENT -> "above the 99.8 % limit";
+                };
+        return "%s: %d at a size of %s, %s"
+                .formatted(point.name(), point.observed(), ChartStyle.plain().format(point.size()), where);
+    }
+}
