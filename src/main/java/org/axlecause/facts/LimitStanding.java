@@ -3,7 +3,8 @@ package org.axlecause.facts;
 /** Whose limit it is. */
 public enum LimitStanding {
     REGIME,
-    WORKSHOP;
+    WORKSHOP,
+    POLICY;
 
     /** The code on the wire. */
     @Override

@@ -66,7 +66,7 @@ public record WorkshopLimit(
                 value,
                 null,
                 null,
-                LimitStanding.WORKSHOP,
+                LimitStanding.POLICY,
                 Verified.JUDGEMENT,
                 source);
     }

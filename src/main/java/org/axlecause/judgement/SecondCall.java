@@ -19,6 +19,7 @@ import org.axlecause.facts.FindingRecorded;
 import org.axlecause.facts.FluidRenewed;
 import org.axlecause.facts.LatelyRenewed;
 import org.axlecause.facts.Limit;
+import org.axlecause.facts.LimitStanding;
 import org.axlecause.facts.LineDecision;
 import org.axlecause.facts.LineKey;
 import org.axlecause.facts.Obstacle;
@@ -221,12 +222,14 @@ final class SecondCall {
     }
 
     private static StandingDeficiency standing(Deficiency deficiency) {
+        Limit limit = deficiency.limit();
         return new StandingDeficiency(
                 deficiency.code(),
                 deficiency.place(),
                 deficiency.severity(),
                 share(deficiency),
                 deficiency.shown() + ": "
-                        + String.join(", ", deficiency.because().facts()));
+                        + String.join(", ", deficiency.because().facts()),
+                limit != null && limit.standing() == LimitStanding.POLICY);
     }
 }

@@ -55,6 +55,10 @@ record LimitEntry(
         }
         LimitStanding written = node.optionalCode("standing", LimitStanding.class);
         LimitStanding standing = written == null ? LimitStanding.REGIME : written;
+        if (standing == LimitStanding.POLICY) {
+            throw node.member("standing")
+                    .wrong("a limit of a regime is none of a policy", "write 'workshop', or leave the standing out");
+        }
         if (standing == LimitStanding.WORKSHOP && grades.stream().anyMatch(grade -> grade.severity() != null)) {
             throw node.member("standing")
                     .wrong(

@@ -46,7 +46,7 @@ class WorkshopLimitRulesTest {
                 .returns(DeficiencyCode.SERVICE_IMBALANCE, Deficiency::code)
                 .returns(null, Deficiency::severity)
                 .satisfies(deficiency ->
-                        assertThat(deficiency.limit()).isNotNull().returns(LimitStanding.WORKSHOP, Limit::standing));
+                        assertThat(deficiency.limit()).isNotNull().returns(LimitStanding.POLICY, Limit::standing));
         assertThat(RULES.given(limit, DISCS, DRUMS, at(REAR, FigureKind.IMBALANCE, "0.20"))
                         .concluded(Deficiency.class))
                 .isEmpty();

@@ -191,6 +191,8 @@ class OutcomeRulesTest {
                         List.of(deficiency(DeficiencyClass.MAJOR)),
                         List.of(deficiency(DeficiencyClass.MINOR))),
                 row("OUT-273", REPAIR, List.of(deficiency(null)), List.of(deficiency(DeficiencyClass.MINOR))),
+                row("OUT-273", REPAIR, List.of(deficiency(null)), List.of(ofPolicy())),
+                row("OUT-295", PLAN, List.of(ofPolicy()), List.of(deficiency(null))),
                 row(
                         "OUT-274",
                         PLAN,
@@ -482,6 +484,16 @@ class OutcomeRulesTest {
         assertThat(levels(List.of(clause, efficiency("0.49")))).contains("OUT-293 do-not-drive");
         assertThat(levels(List.of(clause, efficiency("0.50")))).doesNotContain("OUT-293 do-not-drive");
         assertThat(levels(List.of(efficiency("0.49")))).doesNotContain("OUT-293 do-not-drive");
+        assertThat(levels(List.of(
+                        clause,
+                        new StandingDeficiency(
+                                DeficiencyCode.SERVICE_EFFICIENCY,
+                                Place.VEHICLE,
+                                null,
+                                new BigDecimal("0.49"),
+                                "half of what the policy asks for",
+                                true))))
+                .doesNotContain("OUT-293 do-not-drive");
     }
 
     private static Object efficiency(String share) {
@@ -559,6 +571,10 @@ class OutcomeRulesTest {
 
     private static Object deficiency(@Nullable DeficiencyClass severity) {
         return new StandingDeficiency(DeficiencyCode.SERVICE_IMBALANCE, REAR, severity, null, "imbalance at axle 2");
+    }
+
+    private static Object ofPolicy() {
+        return new StandingDeficiency(DeficiencyCode.SERVICE_IMBALANCE, REAR, null, null, "imbalance at axle 2", true);
     }
 
     private static Object symptom(SymptomCode code) {
