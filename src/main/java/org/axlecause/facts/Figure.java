@@ -43,6 +43,11 @@ public record Figure(
         return value != null && value.compareTo(least) >= 0;
     }
 
+    /** Whether it, as a share of the axle's load, is at least that share of the half that its wheel bears. */
+    public boolean reachesOfWheelLoad(BigDecimal least) {
+        return value != null && value.add(value).compareTo(least) >= 0;
+    }
+
     /** Whether it stays below that value; never where it can't be observed. */
     public boolean below(BigDecimal most) {
         return value != null && value.compareTo(most) < 0;

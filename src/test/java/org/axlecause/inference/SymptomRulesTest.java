@@ -203,6 +203,26 @@ class SymptomRulesTest {
     }
 
     @Test
+    void a_light_wheel_drags_by_its_share_of_the_load_though_the_force_is_small() {
+        Figure left = figure(FigureKind.DRAG, LEFT, "80");
+        Figure right = figure(FigureKind.DRAG, RIGHT, "100");
+        Figure little = figure(FigureKind.DRAG_SHARE_OF_AXLE_LOAD, LEFT, "0.0160");
+        Figure much = figure(FigureKind.DRAG_SHARE_OF_AXLE_LOAD, RIGHT, "0.0200");
+
+        assertThat(service(left, right, little, much))
+                .singleElement()
+                .returns(SymptomCode.DRAG_ONE_WHEEL, Symptom::code)
+                .satisfies(shownBy("SYM-074", "100 N"));
+        assertThat(service(left, right, little, figure(FigureKind.DRAG_SHARE_OF_AXLE_LOAD, RIGHT, "0.0199")))
+                .isEmpty();
+        assertThat(service(left, figure(FigureKind.DRAG, RIGHT, "99"), little, much))
+                .isEmpty();
+        assertThat(service(left, right, figure(FigureKind.DRAG_SHARE_OF_AXLE_LOAD, LEFT, "0.0200"), much))
+                .isEmpty();
+        assertThat(service(left, right, much)).isEmpty();
+    }
+
+    @Test
     void a_wheel_turned_by_hand_tells_drag_from_none() {
         assertThat(service(finding(Component.TYRE, Condition.TIGHT, RIGHT, CheckCode.WHEEL_TURN_BY_HAND)))
                 .singleElement()
@@ -834,6 +854,7 @@ class SymptomRulesTest {
             threshold(ThresholdCode.BALANCED_IMBALANCE, "0.15"),
             threshold(ThresholdCode.NO_FORCE_SHARE, "0.10"),
             threshold(ThresholdCode.DRAG_FORCE, "150"),
+            threshold(ThresholdCode.DRAG_SHARE_OF_LOAD, "0.04"),
             threshold(ThresholdCode.DRAG_RATIO, "2"),
             threshold(ThresholdCode.DRAG_RATIO_FORCE, "100"),
             threshold(ThresholdCode.RESIDUAL, "100"),
