@@ -65,7 +65,7 @@ class LawCheck {
     private static Stream<MeasuredQuantity> quantities(ClauseWord word) {
         ClauseCode clause = word.clause();
         if (clause == null) {
-            return Stream.of();
+            return Stream.ofNullable(proved(word.threshold()));
         }
         return switch (clause) {
             case LINING_RENEWAL_THICKNESS -> Stream.of(MeasuredQuantity.LINING_THICKNESS);
@@ -74,6 +74,18 @@ class LawCheck {
                 Stream.of(MeasuredQuantity.LINING_THICKNESS, MeasuredQuantity.PAD_THICKNESS);
             default -> Stream.of();
         };
+    }
+
+    /** The quantity that a threshold of a part is held against; null where it is of a figure. */
+    private static @Nullable MeasuredQuantity proved(@Nullable ThresholdCode threshold) {
+        return threshold == null
+                ? null
+                : switch (threshold) {
+                    case LINING_THICKNESS_LEAST -> MeasuredQuantity.LINING_THICKNESS;
+                    case PAD_THICKNESS_LEAST -> MeasuredQuantity.PAD_THICKNESS;
+                    case PEDAL_RESERVE_LEAST -> MeasuredQuantity.PEDAL_RESERVE;
+                    default -> null;
+                };
     }
 
     /** The figure that a clause without one of its own decides about; null where the law has none for it. */

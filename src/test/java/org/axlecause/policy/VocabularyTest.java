@@ -133,7 +133,10 @@ class VocabularyTest {
 
         assertThat(weaker)
                 .containsExactly(
-                        "friction-danger-thickness in us-commercial", "retest-parking-efficiency in gb-annual");
+                        "friction-danger-thickness in us-commercial",
+                        "lining-thickness-least in us-commercial",
+                        "pad-thickness-least in us-commercial",
+                        "retest-parking-efficiency in gb-annual");
     }
 
     /** Regulation values: 30 % by Directive 2014/45/EU, annex I, 1.2.1; 1.5 mm by the MOT inspection manual, 1.1.13. */
@@ -161,6 +164,16 @@ class VocabularyTest {
         assertThat(law.weakerThanLaw(
                         read(
                                 "{\"clause\": \"pad-renewal-thickness\", \"value\": 1.5, \"unit\": \"mm\", \"necessity\": \"required\"}"),
+                        List.of("gb-annual"),
+                        DAY))
+                .isEmpty();
+        assertThat(law.weakerThanLaw(
+                        read("{\"clause\": \"lining-thickness-least\", \"value\": 1.4, \"unit\": \"mm\"}"),
+                        List.of("gb-annual"),
+                        DAY))
+                .hasValueSatisfying(words -> assertThat(words).contains("at least 1.5 mm", "1.1.13"));
+        assertThat(law.weakerThanLaw(
+                        read("{\"clause\": \"lining-thickness-least\", \"value\": 1.5, \"unit\": \"mm\"}"),
                         List.of("gb-annual"),
                         DAY))
                 .isEmpty();
