@@ -42,6 +42,15 @@ public final class Diagnose {
 
     /** Ranks the causes, draws their chains, chooses the next checks and says what stays open. */
     public Diagnosis of(DiagnosisInput input) {
+        return of(input, true);
+    }
+
+    /** The same with no next check chosen, which is most of the work. */
+    public Diagnosis withoutChecks(DiagnosisInput input) {
+        return of(input, false);
+    }
+
+    private Diagnosis of(DiagnosisInput input, boolean withChecks) {
         if (model.candidates(input.vehicle()).isEmpty()) {
             return Diagnosis.NONE;
         }
@@ -52,11 +61,12 @@ public final class Diagnose {
         List<Group> groups = new Groups(model, suspects).all();
         Chains chains = new Chains(model, layout, possibilities, evidence, suspects);
         LookingOver lookingOver = new LookingOver(model, layout, input);
-        NextChecks checks =
-                new NextChecks(model, layout, possibilities, evidence, suspects, input, chains, lookingOver);
         return new Diagnosis(
                 ranked(input, evidence, suspects, chains),
-                checks.best(groups),
+                withChecks
+                        ? new NextChecks(model, layout, possibilities, evidence, suspects, input, chains, lookingOver)
+                                .best(groups)
+                        : List.of(),
                 questions(evidence, suspects, chains),
                 lookingOver.unlooked().stream()
                         .map(part -> new UnlookedPart(

@@ -60,6 +60,21 @@ public enum ThresholdCode {
     IMBALANCE_CLEARANCE,
     WHEEL_GAIN;
 
+    /** Whether it is an aim of the re-test, which final figures alone are held against. */
+    public boolean isAim() {
+        return switch (this) {
+            case RETEST_IMBALANCE,
+                    RETEST_LAG,
+                    RETEST_DRAG,
+                    RETEST_FLUCTUATION,
+                    RETEST_FLUCTUATION_DISC,
+                    RETEST_RELEASE_TIME,
+                    RETEST_PARKING_IMBALANCE,
+                    RETEST_PARKING_EFFICIENCY -> true;
+            default -> false;
+        };
+    }
+
     /** The code on the wire. */
     @Override
     public String toString() {

@@ -38,6 +38,23 @@ final class FirstCall {
         return List.of(candidates, policy.thresholds(), policy.limits(), terms == null ? List.of() : terms.facts());
     }
 
+    /** Whether the first call concludes the same under two policies, but for where a value comes from. */
+    static boolean seesAlike(Policy one, Policy other) {
+        return seen(one).equals(seen(other));
+    }
+
+    private static List<Object> seen(Policy policy) {
+        List<Object> seen = new ArrayList<>();
+        policy.thresholds().stream()
+                .filter(threshold -> !threshold.code().isAim())
+                .forEach(threshold ->
+                        seen.add(threshold.code() + " " + threshold.value().stripTrailingZeros()));
+        policy.limits()
+                .forEach(limit -> seen.add(limit.kind() + " " + limit.brake() + " " + limit.axle() + " " + limit.build()
+                        + " " + limit.value().stripTrailingZeros()));
+        return seen;
+    }
+
     /** Facts of the case that speak about the state in which the vehicle came. */
     static List<Object> asFound(
             StandingHistory history, Presentation presentation, List<Finding> findings, Tests tests) {

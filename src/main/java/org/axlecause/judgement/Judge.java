@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.axlecause.diagnosis.CauseModel;
 import org.axlecause.diagnosis.Diagnose;
@@ -28,6 +29,7 @@ import org.axlecause.facts.Limit;
 import org.axlecause.facts.OpenQuestion;
 import org.axlecause.facts.OpeningBarred;
 import org.axlecause.facts.Place;
+import org.axlecause.facts.Policy;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.Reason;
@@ -79,8 +81,38 @@ public final class Judge {
     public Judgement judge(Matter matter) {
         StandingHistory history = StandingHistory.of(matter.history()).withRunsCombined();
         Presentation presentation = Presentation.of(history, matter.site().zone());
-        return presentation == null ? withoutVehicle(matter, history) : withVehicle(matter, history, presentation);
+        return presentation == null
+                ? withoutVehicle(matter, history)
+                : concluded(matter, history, presentation, weighed(matter, history, presentation, diagnose::of));
     }
+
+    /**
+     * What follows by the matter's own policy and by another, for a trial: no next check is chosen or advised, and
+     * what both policies see alike is weighed once, in the words of the first.
+     */
+    public Compared compare(Matter matter, Policy other) {
+        StandingHistory history = StandingHistory.of(matter.history()).withRunsCombined();
+        Presentation presentation = Presentation.of(history, matter.site().zone());
+        Matter drafted = new Matter(matter.history(), matter.site(), other, matter.priceList(), matter.asOf());
+        if (presentation == null) {
+            return new Compared(withoutVehicle(matter, history), withoutVehicle(drafted, history));
+        }
+        Weighed weighed = weighed(matter, history, presentation, diagnose::withoutChecks);
+        Weighed otherwise = FirstCall.seesAlike(matter.policy(), other)
+                ? weighed
+                : weighed(drafted, history, presentation, diagnose::withoutChecks);
+        return new Compared(
+                concluded(matter, history, presentation, weighed),
+                concluded(drafted, history, presentation, otherwise));
+    }
+
+    /**
+     * A case by two policies.
+     *
+     * @param before by its own
+     * @param after by the other
+     */
+    public record Compared(Judgement before, Judgement after) {}
 
     private Judgement withoutVehicle(Matter matter, StandingHistory history) {
         Tests tests = Tests.of(history, null);
@@ -112,9 +144,41 @@ public final class Judge {
                 timeline(matter, history));
     }
 
-    private Judgement withVehicle(Matter matter, StandingHistory history, Presentation presentation) {
+    /**
+     * What was weighed before anything is concluded for the repair; of the policy only its thresholds and limits take part.
+     *
+     * @param questions what is open so far
+     * @param terms what the regime asks; null where there is no regime
+     * @param tests the tests
+     * @param findings findings that speak about causes
+     * @param candidates what could be wrong
+     * @param asFound deficiencies of the state in which the vehicle came
+     * @param afterWork deficiencies of the final tests
+     * @param symptoms symptoms that show
+     * @param opened axles that were opened
+     * @param diagnosis causes as they are settled
+     * @param diagnoses how they were weighed
+     */
+    private record Weighed(
+            List<ShownQuestion> questions,
+            @Nullable RegimeTerms terms,
+            Tests tests,
+            List<Finding> findings,
+            List<Candidate> candidates,
+            List<Deficiency> asFound,
+            List<Deficiency> afterWork,
+            List<Symptom> symptoms,
+            Set<Integer> opened,
+            Diagnosis diagnosis,
+            Function<DiagnosisInput, Diagnosis> diagnoses) {}
+
+    private Weighed weighed(
+            Matter matter,
+            StandingHistory history,
+            Presentation presentation,
+            Function<DiagnosisInput, Diagnosis> diagnoses) {
         Vehicle vehicle = presentation.content().vehicle();
-        List<ShownQuestion> questions = new ArrayList<>(HistoryQuestions.of(history, presentation, matter.policy()));
+        List<ShownQuestion> questions = new ArrayList<>();
         RegimeTerms terms = terms(matter, presentation, questions);
         RegimeSheet sheet = terms == null ? null : RegimeFigures.of(history.entries(), vehicle, terms);
         if (sheet != null) {
@@ -123,8 +187,6 @@ public final class Judge {
         Tests tests = Tests.of(history, sheet);
         List<Finding> findings = FirstCall.findings(history, vehicle);
         List<Candidate> candidates = model.candidates(vehicle);
-        boolean inRange = !candidates.isEmpty();
-
         Conclusions first = rules.conclude(
                 FirstCall.shared(matter.policy(), terms, candidates),
                 FirstCall.asFound(history, presentation, findings, tests));
@@ -145,14 +207,36 @@ public final class Judge {
         tests.doubts(Tests.AFTER).forEach(doubt -> questions.add(question(doubt)));
 
         Set<Integer> opened = openedAxles.of(vehicle, findings);
-        Diagnosis diagnosis =
-                inRange ? diagnose.of(input(presentation, findings, first, opened)) : outOfRange(vehicle, questions);
+        Diagnosis diagnosis = candidates.isEmpty()
+                ? outOfRange(vehicle, questions)
+                : diagnoses.apply(input(presentation, findings, first, opened));
         diagnosis
                 .questions()
                 .forEach(open -> questions.add(
                         HistoryQuestions.question(open.code(), open.place(), open.says(), open.resolve())));
+        return new Weighed(
+                questions,
+                terms,
+                tests,
+                findings,
+                candidates,
+                asFound,
+                afterWork,
+                symptoms,
+                opened,
+                diagnosis,
+                diagnoses);
+    }
 
-        List<AxleState> axles = openedAxles.states(vehicle, findings, opened);
+    private Judgement concluded(Matter matter, StandingHistory history, Presentation presentation, Weighed weighed) {
+        Vehicle vehicle = presentation.content().vehicle();
+        Diagnosis diagnosis = weighed.diagnosis();
+        RegimeTerms terms = weighed.terms();
+        Tests tests = weighed.tests();
+        boolean inRange = !weighed.candidates().isEmpty();
+        List<ShownQuestion> questions = new ArrayList<>(HistoryQuestions.of(history, presentation, matter.policy()));
+        questions.addAll(weighed.questions());
+        List<AxleState> axles = openedAxles.states(vehicle, weighed.findings(), weighed.opened());
         Departures departures = Departures.of(history, matter.policy());
         questions.addAll(departures.questions());
         RepairCall.Result repair = repairCall.of(
@@ -163,9 +247,9 @@ public final class Judge {
                         diagnosis,
                         inRange ? axles : List.of(),
                         tests,
-                        asFound,
-                        afterWork,
-                        symptoms,
+                        weighed.asFound(),
+                        weighed.afterWork(),
+                        weighed.symptoms(),
                         terms,
                         departures.acting()));
         repair.questions().forEach(open -> questions.add(question(open)));
@@ -175,7 +259,7 @@ public final class Judge {
 
         Diagnosis shown = diagnosis;
         if (inRange && repair.verification().outcome() == VerificationOutcome.NOT_CURED) {
-            shown = reopened(matter, history, presentation, findings, terms, candidates, opened, repair);
+            shown = reopened(matter, history, presentation, weighed, repair);
             questions.addAll(Reopened.questions(repair.notCured(), diagnosis, shown));
         }
 
@@ -194,8 +278,8 @@ public final class Judge {
                 judgedBy(matter),
                 departures.shown().isEmpty() ? null : departures.shown(),
                 shown(tests),
-                deficiencies(Stream.concat(asFound.stream(), afterWork.stream()), tests),
-                symptoms(symptoms),
+                deficiencies(Stream.concat(weighed.asFound().stream(), weighed.afterWork().stream()), tests),
+                symptoms(weighed.symptoms()),
                 shown.causes().stream().map(this::shown).toList(),
                 shown.nextChecks().stream()
                         .filter(next -> next.lookingOver() || !isVerified(repair))
@@ -221,20 +305,18 @@ public final class Judge {
             Matter matter,
             StandingHistory history,
             Presentation presentation,
-            List<Finding> findings,
-            @Nullable RegimeTerms terms,
-            List<Candidate> candidates,
-            Set<Integer> opened,
+            Weighed weighed,
             RepairCall.Result repair) {
+        RegimeTerms terms = weighed.terms();
         StandingHistory again = Reopened.history(history);
         Vehicle vehicle = presentation.content().vehicle();
         RegimeSheet sheet = terms == null ? null : RegimeFigures.of(again.entries(), vehicle, terms);
         Presentation since = Reopened.presentation(presentation, repair.done());
-        List<Finding> open = Reopened.findings(findings, repair.done());
+        List<Finding> open = Reopened.findings(weighed.findings(), repair.done());
         Conclusions first = rules.conclude(
-                FirstCall.shared(matter.policy(), terms, candidates),
+                FirstCall.shared(matter.policy(), terms, weighed.candidates()),
                 FirstCall.asFound(again, since, open, Tests.of(again, sheet)));
-        return diagnose.of(input(since, open, first, opened));
+        return weighed.diagnoses().apply(input(since, open, first, weighed.opened()));
     }
 
     private @Nullable RegimeTerms terms(Matter matter, Presentation presentation, List<ShownQuestion> questions) {

@@ -35,7 +35,9 @@ public record TrialResult(
     public record Tally(
             int cases,
 
-            @Schema(description = "Cases whose scope or price would have been another.")
+            @Schema(
+                    description =
+                            "Cases whose scope, price, deficiencies, cautions, advice on use or proof would have been another.")
             int changed,
 
             @Schema(

@@ -52,9 +52,8 @@ final class TryCase {
                 < past.matter().history().entries().size();
         String site = past.matter().site().site();
         try {
-            Judgement before = judge.judge(open.matter());
-            Judgement after = alike(open.matter().policy(), draft) ? before : judge.judge(open.by(draft));
-            return result(open, draft, departed, before, after);
+            Judge.Compared compared = judge.compare(open.matter(), draft);
+            return result(open, draft, departed, compared.before(), compared.after());
         } catch (RuntimeException fault) {
             return TrialResult.of(
                     NO_CAUSE,
@@ -152,6 +151,7 @@ final class TryCase {
                 .map(shown -> shown.code() + " " + shown.place() + " " + shown.severity())
                 .sorted()
                 .forEach(outcome::add);
+        judgement.cautions().forEach(caution -> outcome.add(caution.code().toString()));
         outcome.add(judgement.fitness().level().toString());
         outcome.add(judgement.verification().outcome().toString());
         return outcome;
@@ -195,26 +195,6 @@ final class TryCase {
                 vehicle.axles().stream().anyMatch(Axle::isDisc);
             default -> true;
         };
-    }
-
-    /** Whether two policies set the same, whatever they are called. */
-    private static boolean alike(Policy one, Policy other) {
-        return facts(one).equals(facts(other));
-    }
-
-    private static List<Object> facts(Policy policy) {
-        List<Object> facts = new ArrayList<>();
-        policy.clauses().forEach(clause -> facts.add(says(clause)));
-        policy.thresholds()
-                .forEach(threshold ->
-                        facts.add(threshold.code() + " " + threshold.value().stripTrailingZeros()));
-        policy.limits()
-                .forEach(limit -> facts.add(limit.kind() + " " + limit.brake() + " " + limit.axle() + " "
-                        + limit.build() + " " + limit.value().stripTrailingZeros()));
-        facts.add(policy.needed());
-        facts.add(policy.consents());
-        facts.add(policy.hoursAtMost());
-        return facts;
     }
 
     private static String says(PolicyClause clause) {

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -161,8 +162,10 @@ class TryPolicies {
             }
             TrialResult found = TrialResult.NONE;
             if (seen.state() == Trial.State.RUNNING) {
+                Map<String, Policy> merged = new HashMap<>();
                 for (Past past : pastCases.recall(seen.wanted(), claimed.run())) {
-                    found = found.plus(tryCase.tried(past, draft(seen, past)));
+                    Policy draft = merged.computeIfAbsent(past.matter().site().site(), site -> draft(seen, past));
+                    found = found.plus(tryCase.tried(past, draft));
                 }
             }
             trials.remove(due.trial(), claimed.number());
