@@ -8,6 +8,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import org.axlecause.facts.Accuracy;
 import org.axlecause.facts.Agent;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.AxleReading;
@@ -41,6 +42,7 @@ import org.axlecause.facts.ShapeOfLoss;
 import org.axlecause.facts.Stage;
 import org.axlecause.facts.TestCondition;
 import org.axlecause.facts.TestFigures;
+import org.axlecause.facts.Tester;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.VehiclePresented;
 import org.axlecause.facts.WheelReading;
@@ -49,9 +51,9 @@ import org.axlecause.shared.YamlNode;
 
 /**
  * A case told in a few words. A vehicle is one of {@link #vehicle}. A test reads {@code arrival service 1: 2400/2350; 2:
- * 1610/590 drag 62/66 swing 8/9 expected 1600/1600 locks -/yes reported tyre-wet}, left before right, newtons and percent. What
- * only a trace shows is told of the last test as {@code release-time axle-2-right 2.5} or {@code shape offset
- * axle-2-right}. A finding reads {@code shoe-lining soaked axle-2-right with grease by lining-look severe measured
+ * 1610/590 drag 62/66 swing 8/9 expected 1600/1600 locks -/yes reported tyre-wet accuracy 2}, left before right, newtons
+ * and percent. What only a trace shows is told of the last test as {@code release-time axle-2-right 2.5} or {@code shape
+ * offset axle-2-right}. A finding reads {@code shoe-lining soaked axle-2-right with grease by lining-look severe measured
  * hub-play 0.3 limit 0.1}; lengths in millimetres. Recent work reads {@code shoe-set axle-2 100}, kilometres since.
  */
 record ShortCase(
@@ -174,6 +176,10 @@ record ShortCase(
                         false,
                         new Axle(1, true, BrakeLayout.DISC_FIXED, ParkingLayout.NONE),
                         new Axle(2, false, BrakeLayout.DISC_FLOATING, ParkingLayout.SHOES_IN_DISC));
+            case "old van little driven" ->
+                littleDriven(vehicle(2012, CircuitSplit.DIAGONAL, false, frontDisc, simplex));
+            case "young van little driven" ->
+                littleDriven(vehicle(2021, CircuitSplit.DIAGONAL, false, frontDisc, simplex));
             case "very old van" -> vehicle(1994, CircuitSplit.DIAGONAL, false, frontDisc, simplex);
             case "old van without anti-lock" ->
                 with(vehicle(2012, CircuitSplit.FRONT_REAR, false, frontDisc, simplex), false, false);
@@ -189,7 +195,15 @@ record ShortCase(
         };
     }
 
+    private static Vehicle littleDriven(Vehicle van) {
+        return with(van, new BigDecimal("45000000"), true, false);
+    }
+
     private static Vehicle with(Vehicle van, boolean antilock, boolean airSuspension) {
+        return with(van, van.odometer(), antilock, airSuspension);
+    }
+
+    private static Vehicle with(Vehicle van, BigDecimal odometer, boolean antilock, boolean airSuspension) {
         return new Vehicle(
                 van.category(),
                 van.make(),
@@ -197,7 +211,7 @@ record ShortCase(
                 van.firstUsed(),
                 van.firstRegistered(),
                 van.typeApproved(),
-                van.odometer(),
+                odometer,
                 van.maximumMass(),
                 van.unladenMass(),
                 van.testMass(),
@@ -241,6 +255,7 @@ record ShortCase(
         String[] parts = words.split(" ", 3);
         List<AxleReading> axles = new ArrayList<>();
         Set<TestCondition> reported = EnumSet.noneOf(TestCondition.class);
+        Tester tester = null;
         for (String axle : parts[2].split("; ", -1)) {
             String[] said = axle.split(" ", -1);
             String[] drag = {"-", "-"};
@@ -255,6 +270,8 @@ record ShortCase(
                     case "expected" -> expected = said[i + 1].split("/", -1);
                     case "locks" -> locks = said[i + 1].split("/", -1);
                     case "load" -> load = said[i + 1];
+                    case "accuracy" ->
+                        tester = new Tester(number(said[i + 1]).movePointLeft(2), Accuracy.READING, null, null, null);
                     case "reported" -> {
                         for (String condition : said[i + 1].split(",", -1)) {
                             reported.add(code(TestCondition.class, condition));
@@ -275,7 +292,7 @@ record ShortCase(
                 code(Stage.class, parts[0]),
                 code(BrakeSystem.class, parts[1]),
                 axles,
-                null,
+                tester,
                 null,
                 null,
                 List.copyOf(reported));
@@ -293,6 +310,16 @@ record ShortCase(
 
     private static BigDecimal number(String word) {
         return word.equals("-") ? null : new BigDecimal(word);
+    }
+
+    /** The test with what its trace shows besides. */
+    static Recorded read(String words, Recorded recorded) {
+        RollerTestRecorded test = (RollerTestRecorded) recorded.entry();
+        return new Recorded(
+                recorded.id(),
+                recorded.time(),
+                test,
+                withRead(recorded.figures(), List.of(words), recorded.id(), test));
     }
 
     private static TestFigures withRead(TestFigures measured, List<String> read, EntryId id, RollerTestRecorded test) {
@@ -323,14 +350,17 @@ record ShortCase(
         CheckCode check = null;
         Extent extent = null;
         Measurement measurement = null;
+        List<String> photos = List.of();
         for (int i = 3; i < words.length; i++) {
             switch (words[i]) {
                 case "with" -> agent = code(Agent.class, words[++i]);
+                case "photographed" -> photos = List.of("https://photos.example/1");
                 case "by" -> check = code(CheckCode.class, words[++i]);
                 case "measured" -> {
                     MeasuredQuantity quantity = code(MeasuredQuantity.class, words[++i]);
                     String value = words[++i];
-                    boolean millimetres = quantity != MeasuredQuantity.FLUID_BOILING_POINT
+                    boolean millimetres = quantity != MeasuredQuantity.PEDAL_RESERVE
+                            && quantity != MeasuredQuantity.FLUID_BOILING_POINT
                             && quantity != MeasuredQuantity.FLUID_WATER_CONTENT;
                     boolean limited = i + 2 < words.length && words[i + 1].equals("limit");
                     BigDecimal limit = limited ? new BigDecimal(words[i += 2]) : null;
@@ -354,7 +384,7 @@ record ShortCase(
                 agent,
                 measurement,
                 null,
-                List.of());
+                photos);
     }
 
     static Place place(String word) {

@@ -33,7 +33,7 @@ import org.axlecause.shared.YamlNode;
 /**
  * A repair told in a few words, by the words of {@link ShortCase}, and what a technician would expect of it. What happens
  * stands in {@code happens}, in order: {@code test …}, {@code found …}, {@code during …} and {@code after …} with the words
- * of a test or finding; {@code obstacle pipe-union turns-with-pipe axle-2-left}; {@code agreed LINE}, {@code refused LINE},
+ * of a test or finding; {@code read …} right after a test with what its trace shows; {@code obstacle pipe-union turns-with-pipe axle-2-left}; {@code agreed LINE}, {@code refused LINE},
  * {@code later LINE}; {@code done STEP}, {@code not-possible STEP}; {@code inspection failed 1.2.1}. {@code customer
  * decides} agrees to every required line that is open and refuses the others; {@code workshop works} reports every open
  * step but the tests.
@@ -96,6 +96,28 @@ record ShortRepair(
                 node.texts("verification"));
     }
 
+    /** What happens alone, without what is expected of it. */
+    static ShortRepair happening(String file, String name, YamlNode told) {
+        List<String> none = List.of();
+        return new ShortRepair(
+                file,
+                name,
+                none,
+                told,
+                told.texts("happens"),
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none);
+    }
+
     /** The judgement once all has happened. */
     Judgement judged(Function<History, Judgement> judge) {
         List<Recorded> entries = new ArrayList<>();
@@ -106,6 +128,7 @@ record ShortRepair(
             String rest = words.substring(blank + 1);
             switch (what) {
                 case "test" -> add(ShortCase.test(rest), entries);
+                case "read" -> entries.add(ShortCase.read(rest, entries.remove(entries.size() - 1)));
                 case "found" -> add(ShortCase.found(FindingStage.AS_FOUND, rest), entries);
                 case "during" -> add(ShortCase.found(FindingStage.DURING_WORK, rest), entries);
                 case "after" -> add(ShortCase.found(FindingStage.AFTER_WORK, rest), entries);
