@@ -14,7 +14,6 @@ import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
-import org.axlecause.access.Actor;
 import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Needs;
 import org.axlecause.access.Role;
@@ -93,21 +92,13 @@ public class CaseResource {
                     String limit,
             @Parameter(description = "From a Link header of this list.") @QueryParam("cursor") @Nullable String cursor,
             @Parameter(hidden = true) @Context UriInfo uri) {
-        Actor actor = current.get();
-        CaseQuery query = new CaseQuery();
-        CaseFilter filter = query.filter(site, status, cause, from, to, judging, words, actor);
-        ListPosition after = query.position(cursor);
-        int size = query.limit(limit);
-        query.check();
-        List<StoredCase> found = readCases.list(filter, after, size + 1, actor);
-        List<StoredCase> page = CaseQuery.page(found, size);
-        String next = null;
-        if (found.size() > size) {
-            StoredCase last = page.get(size - 1);
-            next = new ListPosition(last.columns().opened(), last.reference()).cursor();
-        }
+        CasePage page = readCases.list(
+                new CasesWanted(site, status, cause, from, to, judging, words, limit, cursor), current.get());
         return answer(
-                new CaseViews.CaseList(page.stream().map(CaseViews.CaseLine::of).toList()), next, uri);
+                new CaseViews.CaseList(
+                        page.cases().stream().map(CaseViews.CaseLine::of).toList()),
+                page.next(),
+                uri);
     }
 
     @GET

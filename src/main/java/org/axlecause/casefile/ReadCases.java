@@ -16,7 +16,6 @@ import org.axlecause.access.SiteStore;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.TenantTransaction;
-import org.jspecify.annotations.Nullable;
 
 /** Reads cases, their histories and past judgements for those who may see them. */
 @ApplicationScoped
@@ -85,9 +84,28 @@ public class ReadCases {
         });
     }
 
-    /** A page of cases, newest first. */
-    List<StoredCase> list(CaseFilter filter, @Nullable ListPosition after, int limit, Actor actor) {
-        return transaction.call(actor.tenant(), () -> cases.list(filter, after, limit));
+    /** A page of cases of the sites that the actor may see, newest first; refuses parameters that are wrong, all at once. */
+    public CasePage list(CasesWanted wanted, Actor actor) {
+        CaseQuery query = new CaseQuery();
+        CaseFilter filter = query.filter(
+                wanted.site(),
+                wanted.status(),
+                wanted.cause(),
+                wanted.from(),
+                wanted.to(),
+                wanted.judging(),
+                wanted.words(),
+                actor);
+        ListPosition after = query.position(wanted.cursor());
+        int size = query.limit(wanted.limit());
+        query.check();
+        List<StoredCase> found = transaction.call(actor.tenant(), () -> cases.list(filter, after, size + 1));
+        List<StoredCase> page = CaseQuery.page(found, size);
+        if (found.size() == page.size()) {
+            return new CasePage(page, null);
+        }
+        StoredCase last = page.get(size - 1);
+        return new CasePage(page, new ListPosition(last.columns().opened(), last.reference()).cursor());
     }
 
     private StoredCase visible(String reference, Actor actor) {
