@@ -1,6 +1,7 @@
 package org.axlecause.access;
 
 import jakarta.enterprise.context.RequestScoped;
+import java.util.Optional;
 import org.axlecause.shared.RefusedException;
 import org.jspecify.annotations.Nullable;
 
@@ -17,6 +18,11 @@ public class CurrentActor {
             throw RefusedException.notAuthenticated("Send Authorization: Bearer with a key of this service.");
         }
         return present;
+    }
+
+    /** The actor of this request; empty where nobody passed the gate, as on the page to sign in. */
+    public Optional<Actor> known() {
+        return Optional.ofNullable(actor);
     }
 
     void is(Actor admitted) {

@@ -2,12 +2,7 @@ package org.axlecause.access;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.lang.reflect.Method;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.time.Clock;
-import java.time.OffsetDateTime;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 import org.axlecause.shared.Gate;
 import org.axlecause.shared.Quota;
@@ -22,33 +17,30 @@ class KeyGate implements Gate {
     static final Actor EVERYBODY = new Actor("demo", "open", Set.of(Role.ADMIN), null);
 
     private static final String SCHEME = "bearer ";
-    private static final String NO_KEY = "0".repeat(64);
 
     private final AccessMode mode;
-    private final KeyStore keys;
+    private final Bearers bearers;
+    private final Sessions sessions;
     private final CurrentActor current;
     private final RequestLimit limit;
-    private final PeopleGate people;
-    private final Clock clock;
 
     KeyGate(
             @ConfigProperty(name = "axlecause.access") AccessMode mode,
-            KeyStore keys,
+            Bearers bearers,
+            Sessions sessions,
             CurrentActor current,
-            RequestLimit limit,
-            PeopleGate people,
-            Clock clock) {
+            RequestLimit limit) {
         this.mode = mode;
-        this.keys = keys;
+        this.bearers = bearers;
+        this.sessions = sessions;
         this.current = current;
         this.limit = limit;
-        this.people = people;
-        this.clock = clock;
     }
 
     @Override
-    public @Nullable Quota admit(@Nullable String authorization, Class<?> resource, Method method) {
-        Actor actor = mode == AccessMode.OPEN ? EVERYBODY : bearer(authorization);
+    public @Nullable Quota admit(
+            @Nullable String authorization, @Nullable String session, Class<?> resource, Method method) {
+        Actor actor = mode == AccessMode.OPEN ? EVERYBODY : actor(authorization, session);
         Quota quota = mode == AccessMode.OPEN ? null : limit.take(actor.name());
         if (quota != null && quota.exceeded()) {
             return quota;
@@ -76,30 +68,13 @@ class KeyGate implements Gate {
         return ofMethod != null ? ofMethod : resource.getAnnotation(Needs.class);
     }
 
-    private Actor bearer(@Nullable String authorization) {
+    private Actor actor(@Nullable String authorization, @Nullable String session) {
+        if (authorization == null && session != null) {
+            return sessions.actor(session);
+        }
         if (authorization == null || !authorization.toLowerCase(Locale.ROOT).startsWith(SCHEME)) {
             throw RefusedException.notAuthenticated("Send Authorization: Bearer with a key of this service.");
         }
-        String bearer = authorization.substring(SCHEME.length()).trim();
-        if (people.isFor(bearer)) {
-            return people.person(bearer);
-        }
-        ApiKey sent = ApiKey.read(bearer)
-                .orElseThrow(() -> RefusedException.notAuthenticated(
-                        "The key is damaged: form or check sum are wrong. Send it whole, as it was shown."));
-        Optional<StoredKey> stored = keys.lookUp(sent.id());
-        boolean same = MessageDigest.isEqual(
-                bytes(sent.hash()), bytes(stored.map(StoredKey::hash).orElse(NO_KEY)));
-        return stored.filter(key -> same && key.isValidAt(OffsetDateTime.now(clock)))
-                .map(key -> new Actor(
-                        key.tenant(),
-                        key.id(),
-                        Set.of(key.role()),
-                        key.sites() == null ? null : Set.copyOf(key.sites())))
-                .orElseThrow(() -> RefusedException.notAuthenticated("The key is unknown, revoked or expired."));
-    }
-
-    private static byte[] bytes(String hash) {
-        return hash.getBytes(StandardCharsets.US_ASCII);
+        return bearers.known(authorization.substring(SCHEME.length()).trim());
     }
 }

@@ -1,5 +1,6 @@
 package org.axlecause.catalogue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
@@ -17,12 +18,13 @@ import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
 import org.axlecause.inference.RuleBase;
 import org.axlecause.regimes.Regimes;
+import org.axlecause.shared.Json;
 import org.axlecause.shared.YamlNode;
 
 /** Everything that the service knows of the trade, as lists of entries; read once at the start. */
 @Startup
 @ApplicationScoped
-class Catalogue {
+public class Catalogue {
 
     private final Map<CatalogueKind, List<? extends Entry>> entries = new EnumMap<>(CatalogueKind.class);
 
@@ -69,6 +71,16 @@ class Catalogue {
     /** The entry of that code. */
     Optional<? extends Entry> find(CatalogueKind kind, String code) {
         return all(kind).stream().filter(entry -> entry.key().equals(code)).findFirst();
+    }
+
+    /** All entries of a kind as they stand on the wire. */
+    public List<JsonNode> written(CatalogueKind kind) {
+        return all(kind).stream().map(Json.mapper()::<JsonNode>valueToTree).toList();
+    }
+
+    /** The entry of that code as it stands on the wire. */
+    public Optional<JsonNode> written(CatalogueKind kind, String code) {
+        return find(kind, code).map(Json.mapper()::<JsonNode>valueToTree);
     }
 
     private static List<CatalogueComponent> components(Map<Component, YamlNode> words, WrittenModel model) {

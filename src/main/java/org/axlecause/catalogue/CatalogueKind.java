@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What the catalogue lists. */
-enum CatalogueKind {
+public enum CatalogueKind {
     COMPONENTS,
     CONDITIONS,
     CHECKS,
@@ -17,7 +17,8 @@ enum CatalogueKind {
     STEPS,
     SETTINGS;
 
-    static Optional<CatalogueKind> of(String word) {
+    /** The list that this word names in an address; empty when there is none. */
+    public static Optional<CatalogueKind> of(String word) {
         return Stream.of(values()).filter(kind -> kind.toString().equals(word)).findFirst();
     }
 

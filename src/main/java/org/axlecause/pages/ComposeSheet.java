@@ -267,6 +267,7 @@ final class ComposeSheet {
         used.add(item);
         JsonNode estimate = line.path("estimate");
         return new Sheet.Line(
+                line.path("id").asText(),
                 title(line),
                 takesSomething(line)
                         ? PlainWords.quantity(line.path("quantity"), words.word("items", item, "name"))
@@ -401,8 +402,13 @@ final class ComposeSheet {
                                 .asText(check.path("check").asText().replace('-', ' '))),
                         PlainWords.sentence(PlainWords.placeOrVehicle(check.path("place"), axles)),
                         check.path("minutes").asInt() + " min, "
-                                + ACCESS.get(Math.min(check.path("access").asInt(), ACCESS.size() - 1))))
+                                + access(check.path("access").asInt())))
                 .toList();
+    }
+
+    /** How far the vehicle is taken apart, in words. */
+    static String access(int level) {
+        return ACCESS.get(Math.min(level, ACCESS.size() - 1));
     }
 
     private List<Sheet.Step> steps() {
@@ -415,6 +421,7 @@ final class ComposeSheet {
         List<Sheet.Step> steps = new ArrayList<>();
         for (JsonNode step : document.path("workPlan")) {
             steps.add(new Sheet.Step(
+                    step.path("id").asText(),
                     steps.size() + 1,
                     step.path("says").asText(),
                     PlainWords.sentence(PlainWords.placeOrVehicle(step.path("place"), axles)),

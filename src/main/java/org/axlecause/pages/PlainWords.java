@@ -1,6 +1,8 @@
 package org.axlecause.pages;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.inject.Inject;
+import jakarta.inject.Singleton;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -8,6 +10,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.axlecause.facts.Component;
+import org.axlecause.facts.Condition;
 import org.axlecause.facts.DeficiencyCode;
 import org.axlecause.facts.FitnessLevel;
 import org.axlecause.facts.ScopeAction;
@@ -17,24 +21,56 @@ import org.axlecause.shared.YamlNode;
 import org.jspecify.annotations.Nullable;
 
 /** The words of the sheets for codes, places and numbers; read from the rules folder once. */
+@Singleton
 final class PlainWords {
 
     private final YamlNode root;
     private final Map<String, Map<String, YamlNode>> lists = new LinkedHashMap<>();
+    private final List<WayBlocked> obstacles;
 
+    /**
+     * Something that may stand in the way of work.
+     *
+     * @param component part that it is met at
+     * @param condition how the part is found
+     * @param brake first word of the brakes that have it, such as drum; null for all
+     * @param text its words
+     */
+    record WayBlocked(
+            Component component,
+            Condition condition,
+            @Nullable String brake,
+            String text) {}
+
+    @Inject
     PlainWords() {
         this(YamlFile.onClassPath("rules/catalogue/plain-words.yaml"));
     }
 
     /** The words in a file; a code without its words is named with what to add. */
     PlainWords(YamlFile file) {
-        root = file.root().only("verified", "actions", "items", "figures", "glossary", "deficiencies", "fitness");
+        root = file.root()
+                .only("verified", "actions", "items", "figures", "glossary", "deficiencies", "fitness", "obstacles");
         read("actions", ScopeAction.values());
         read("items", ScopeItem.values());
         read("figures");
         read("glossary");
         read("deficiencies", DeficiencyCode.values());
         read("fitness", FitnessLevel.values());
+        obstacles = root.items("obstacles").stream()
+                .map(node -> new WayBlocked(
+                        node.code("component", Component.class),
+                        node.code("condition", Condition.class),
+                        node.optionalText("brake"),
+                        node.text("text")))
+                .toList();
+    }
+
+    /** What may stand in the way of work on a brake of this layout; of every layout where none is known. */
+    List<WayBlocked> obstacles(@Nullable String layout) {
+        return obstacles.stream()
+                .filter(obstacle -> layout == null || obstacle.brake() == null || layout.startsWith(obstacle.brake()))
+                .toList();
     }
 
     private void read(String list, Enum<?>... codes) {

@@ -25,11 +25,27 @@ class PrintSheet {
 
     private final ReadCases readCases;
     private final Regimes regimes;
-    private final PlainWords words = new PlainWords();
+    private final PlainWords words;
 
-    PrintSheet(ReadCases readCases, Regimes regimes) {
+    PrintSheet(ReadCases readCases, Regimes regimes, PlainWords words) {
         this.readCases = readCases;
         this.regimes = regimes;
+        this.words = words;
+    }
+
+    /**
+     * A case for a page.
+     *
+     * @param document its document
+     * @param sheet what the workshop's sheet says of it
+     */
+    record OnPage(JsonNode document, Sheet sheet) {}
+
+    /** What the pages show of a case; refuses where there is none or the actor may not see it. */
+    OnPage onPage(String reference, Actor actor) {
+        CaseOnRecord record = readCases.onRecord(reference, actor);
+        JsonNode document = json(record.served().json());
+        return new OnPage(document, sheet(document, record, Audience.WORKSHOP, Lettering.TEXT));
     }
 
     /**
@@ -59,9 +75,13 @@ class PrintSheet {
     }
 
     private String page(JsonNode document, CaseOnRecord record, Audience audience, Lettering lettering) {
-        Sheet sheet = new ComposeSheet(words, document, audience, record.zone())
-                .sheet(record.siteName(), regime(document), new SheetCharts(rollerTests(document, record), lettering));
+        Sheet sheet = sheet(document, record, audience, lettering);
         return (audience == Audience.CUSTOMER ? Sheets.customer(sheet) : Sheets.workshop(sheet)).render();
+    }
+
+    private Sheet sheet(JsonNode document, CaseOnRecord record, Audience audience, Lettering lettering) {
+        return new ComposeSheet(words, document, audience, record.zone())
+                .sheet(record.siteName(), regime(document), new SheetCharts(rollerTests(document, record), lettering));
     }
 
     private @Nullable String regime(JsonNode document) {

@@ -116,6 +116,7 @@ public record Sheet(
     /**
      * A line of the work.
      *
+     * @param id the line of the case document that it is
      * @param title what is done where
      * @param quantity how much of what; null where nothing is taken
      * @param reasons why
@@ -126,6 +127,7 @@ public record Sheet(
      * @param others what it costs with other parts
      */
     public record Line(
+            String id,
             String title,
             @Nullable String quantity,
             List<String> reasons,
@@ -186,6 +188,7 @@ public record Sheet(
     /**
      * A step of work.
      *
+     * @param id the step of the case document that it is
      * @param number its number
      * @param text what is done
      * @param place where
@@ -197,6 +200,7 @@ public record Sheet(
      * @param outcome how it was reported; null while it is open
      */
     public record Step(
+            String id,
             int number,
             String text,
             String place,

@@ -6,6 +6,7 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ContainerResponseFilter;
 import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.Cookie;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.ext.Provider;
@@ -29,9 +30,16 @@ class GateFilter implements ContainerRequestFilter, ContainerResponseFilter {
 
     @Override
     public void filter(ContainerRequestContext request) {
+        Class<?> answering = resource.getResourceClass();
+        boolean page = answering.isAnnotationPresent(Page.class);
+        if (page && resource.getResourceMethod().isAnnotationPresent(ForStrangers.class)) {
+            return;
+        }
+        Cookie session = page ? request.getCookies().get(Visit.SESSION) : null;
         Quota quota = gate.admit(
                 request.getHeaderString(HttpHeaders.AUTHORIZATION),
-                resource.getResourceClass(),
+                session == null ? null : session.getValue(),
+                answering,
                 resource.getResourceMethod());
         if (quota != null) {
             request.setProperty(QUOTA, quota);

@@ -29,6 +29,11 @@ public final class RefusedException extends RuntimeException {
         return new RefusedException(Problem.of(reason.status, code, reason.title, detail, causes));
     }
 
+    /** A refusal that was already put into words. */
+    public static RefusedException of(Problem problem) {
+        return new RefusedException(problem);
+    }
+
     public static RefusedException malformed(String detail, List<Problem.Cause> causes) {
         return because(Reason.MALFORMED, detail, causes);
     }

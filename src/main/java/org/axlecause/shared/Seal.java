@@ -65,6 +65,18 @@ public final class Seal {
         }
     }
 
+    /** What {@link #close} has made with this context; empty where somebody else made it. */
+    public Optional<byte[]> tryOpen(byte[] sealed, byte[] context) {
+        if (sealed.length < NONCE_BYTES + TAG_BITS / Byte.SIZE) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(open(sealed, context));
+        } catch (IllegalStateException foreign) {
+            return Optional.empty();
+        }
+    }
+
     /** A digest that nobody without the key can compute. */
     public byte[] digest(String text) {
         return hmac(key, text);

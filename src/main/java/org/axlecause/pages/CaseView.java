@@ -1,0 +1,138 @@
+package org.axlecause.pages;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A case on a page: what its sheet says, and what can be sent about it.
+ *
+ * @param reference its reference
+ * @param status code of its status
+ * @param state its status and whom it waits for
+ * @param failed whether judging its latest entries faulted
+ * @param sheet what the workshop's sheet says
+ * @param suspects causes with their grounds, the likeliest first
+ * @param others how many unlikely causes are left out
+ * @param checks what to look at next, the most telling first
+ * @param axles the axles of the vehicle, for readings
+ * @param stage the test that comes next: arrival, diagnostic or final
+ * @param tested whether a roller test is on record
+ * @param decisions lines that somebody decides
+ * @param components parts that a finding may speak about
+ * @param conditions states that it may find
+ * @param open what keeps the repair from being proven
+ */
+public record CaseView(
+        String reference,
+        String status,
+        State state,
+        boolean failed,
+        Sheet sheet,
+        List<Suspect> suspects,
+        int others,
+        List<Ask> checks,
+        List<AxleView> axles,
+        String stage,
+        boolean tested,
+        List<Choice> decisions,
+        List<Option> components,
+        List<Option> conditions,
+        List<String> open) {
+
+    /**
+     * A status in words.
+     *
+     * @param name what it is
+     * @param waits whom the case waits for, and for what
+     */
+    public record State(String name, String waits) {}
+
+    /**
+     * A cause with its grounds.
+     *
+     * @param code its code
+     * @param place where
+     * @param text what it is
+     * @param standing how sure it is
+     * @param because why
+     * @param evidence what speaks for and against it
+     * @param chain the picture of what follows from it; null where it has none
+     */
+    public record Suspect(
+            String code,
+            String place,
+            String text,
+            String standing,
+            List<String> because,
+            List<String> evidence,
+            @Nullable ChainPicture chain) {}
+
+    /**
+     * A check to be made.
+     *
+     * @param code its code
+     * @param text how it is done
+     * @param place where
+     * @param effort minutes and access
+     * @param cautions what can hurt people
+     * @param settles causes that its answers can prove or rule out
+     * @param form id of the entry that an answer makes
+     * @param answers what can come out
+     */
+    public record Ask(
+            String code,
+            String text,
+            String place,
+            String effort,
+            List<String> cautions,
+            List<String> settles,
+            String form,
+            List<Answer> answers) {}
+
+    /**
+     * An answer that one tap sends.
+     *
+     * @param says the answer
+     * @param type type of the event that it is
+     * @param data its data with blanks
+     * @param blanks numbers to fill in first
+     */
+    public record Answer(String says, String type, String data, List<Blank> blanks) {}
+
+    /**
+     * A number to fill in.
+     *
+     * @param name its name in the data
+     * @param label its words
+     */
+    public record Blank(String name, String label) {}
+
+    /**
+     * An axle to key readings in for.
+     *
+     * @param number from the front, from 1
+     * @param name its words
+     * @param drum whether it has drums
+     * @param parking whether the parking brake works on it
+     */
+    public record AxleView(int number, String name, boolean drum, boolean parking) {}
+
+    /**
+     * A line that somebody decides.
+     *
+     * @param line the line
+     * @param necessity how much it is needed
+     * @param by who decides: customer or workshop
+     * @param shown what is decided on, as data of the decision
+     * @param decision the decision that stands; empty while none does
+     */
+    public record Choice(Sheet.Line line, String necessity, String by, String shown, String decision) {}
+
+    /**
+     * Something to choose.
+     *
+     * @param code its code
+     * @param text its words
+     */
+    public record Option(String code, String text) {}
+}

@@ -1,0 +1,57 @@
+package org.axlecause.pages;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+import java.util.Set;
+import org.axlecause.access.Actor;
+import org.axlecause.access.CurrentActor;
+import org.axlecause.access.Role;
+import org.axlecause.access.Sessions;
+import org.axlecause.shared.Sha256;
+
+/** Makes the frame of a page for whoever asks for it. */
+@ApplicationScoped
+class Frames {
+
+    /** Those who may send events by the API. */
+    private static final Set<Role> SENDERS = Set.of(Role.SENDER, Role.TECHNICIAN, Role.DESK);
+
+    private final CurrentActor current;
+    private final Sessions sessions;
+    private final Forms forms;
+    private final String style = versioned("/look/axlecause.css");
+    private final String script = versioned("/look/axlecause.js");
+
+    Frames(CurrentActor current, Sessions sessions, Forms forms) {
+        this.current = current;
+        this.sessions = sessions;
+        this.forms = forms;
+    }
+
+    Frame of(String section) {
+        Actor actor = current.known().orElse(null);
+        return new Frame(
+                section,
+                actor == null || !sessions.areNeeded() ? null : actor.name(),
+                actor != null && actor.hasAny(SENDERS),
+                forms.token(),
+                style,
+                script);
+    }
+
+    /** The address of a file of the look; another one whenever its content is another, so that browsers may keep it. */
+    private static String versioned(String address) {
+        String file = "META-INF/resources" + address;
+        try (InputStream in = Thread.currentThread().getContextClassLoader().getResourceAsStream(file)) {
+            byte[] content = Objects.requireNonNull(in, file).readAllBytes();
+            return address + "?v="
+                    + Sha256.tagOf(new String(content, StandardCharsets.UTF_8)).substring(0, 12);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+}

@@ -1,0 +1,67 @@
+package org.axlecause.pages;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.axlecause.access.Actor;
+import org.axlecause.casefile.CasePage;
+import org.axlecause.casefile.CasesWanted;
+import org.axlecause.casefile.ReadCases;
+import org.axlecause.casefile.StoredCase;
+import org.jspecify.annotations.Nullable;
+
+/** Lists cases by whom they wait for. */
+@ApplicationScoped
+class ListCases {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+    private static final String SHOWN = "20";
+    private static final String SHOWN_ALONE = "100";
+
+    private final ReadCases readCases;
+
+    ListCases(ReadCases readCases) {
+        this.readCases = readCases;
+    }
+
+    /** The newest cases of each of these statuses. */
+    CaseGroups groups(List<String> statuses, @Nullable String words, Actor actor) {
+        return new CaseGroups(
+                words == null ? "" : words.strip(),
+                statuses.stream()
+                        .map(status -> group(status, words, SHOWN, null, actor))
+                        .toList());
+    }
+
+    /** A page of the cases of one status. */
+    CaseGroups page(String status, @Nullable String words, @Nullable String cursor, Actor actor) {
+        return new CaseGroups(
+                words == null ? "" : words.strip(), List.of(group(status, words, SHOWN_ALONE, cursor, actor)));
+    }
+
+    private CaseGroups.Group group(
+            String status, @Nullable String words, String limit, @Nullable String cursor, Actor actor) {
+        CasePage page = readCases.list(CasesWanted.of(status, words, limit, cursor), actor);
+        return new CaseGroups.Group(
+                status,
+                ShowCase.state(status),
+                page.cases().stream().map(ListCases::line).toList(),
+                page.next());
+    }
+
+    private static CaseGroups.Line line(StoredCase found) {
+        String vehicle = String.join(
+                " ",
+                Stream.of(found.columns().make(), found.columns().model())
+                        .filter(word -> word != null)
+                        .toList());
+        String site = found.columns().site();
+        return new CaseGroups.Line(
+                found.reference(),
+                vehicle.isEmpty() ? "vehicle not named" : vehicle,
+                site == null ? "" : site,
+                DAY.format(found.columns().openedDay()));
+    }
+}

@@ -1,0 +1,39 @@
+package org.axlecause.pages;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import java.util.List;
+import org.axlecause.access.Site;
+import org.axlecause.shared.Problem;
+import org.jspecify.annotations.Nullable;
+
+/** The templates of the pages. */
+@CheckedTemplate(basePath = "pages")
+final class Pages {
+
+    private Pages() {}
+
+    static native TemplateInstance start(Frame frame);
+
+    static native TemplateInstance signIn(Frame frame, String to, @Nullable String refused);
+
+    static native TemplateInstance problem(Frame frame, Problem problem);
+
+    static native TemplateInstance bay(Frame frame, CaseGroups groups);
+
+    static native TemplateInstance bayNew(Frame frame, List<Site> sites);
+
+    static native TemplateInstance bayCase(Frame frame, CaseView view, @Nullable String saved);
+
+    static native TemplateInstance bayObstacle(Frame frame, InTheWay way);
+
+    static native TemplateInstance desk(Frame frame, CaseGroups groups);
+
+    static native TemplateInstance deskCase(Frame frame, CaseView view, @Nullable String saved);
+
+    static native TemplateInstance rulebook(Frame frame, RulebookLists lists);
+
+    static native TemplateInstance rulebookEntry(Frame frame, RulebookEntry entry);
+
+    static native TemplateInstance rulebookCase(Frame frame, String reference, List<RulesOfCase.Spoken> rules);
+}

@@ -1,0 +1,345 @@
+package org.axlecause.pages;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.axlecause.catalogue.Catalogue;
+import org.axlecause.catalogue.CatalogueKind;
+import org.axlecause.shared.RefusedException;
+import org.jspecify.annotations.Nullable;
+
+/** Puts the entries of the catalogue into words and links them with each other. */
+@ApplicationScoped
+class ReadRulebook {
+
+    private static final int MOST_FOUND = 20;
+    private static final int LONGEST_SEARCH = 100;
+    private static final int IN_A_HUNDRED = 100;
+
+    /** What each list holds. */
+    private static final Map<CatalogueKind, String> ABOUT = Map.of(
+            CatalogueKind.CAUSES, "Why a brake fails, what shows it, what proves it, and what work follows.",
+            CatalogueKind.CHECKS, "Looks and measurements, how long they take, and what can come out of them.",
+            CatalogueKind.SYMPTOMS, "What figures and complaints show; not yet a reason.",
+            CatalogueKind.RULES, "The rules that draw conclusions, each with its reason and source.",
+            CatalogueKind.REGIMES, "Inspections with their limits, formulas and dates.",
+            CatalogueKind.CAUTIONS, "What can hurt people, and the steps that it is read before.",
+            CatalogueKind.STEPS, "Work in the bay, what must hold after it, and tools.",
+            CatalogueKind.COMPONENTS, "Parts that are looked at.",
+            CatalogueKind.CONDITIONS, "States in which parts are found.",
+            CatalogueKind.SETTINGS, "Values that belong to no single entry.");
+
+    private static final List<CatalogueKind> ORDER = List.of(
+            CatalogueKind.CAUSES,
+            CatalogueKind.CHECKS,
+            CatalogueKind.SYMPTOMS,
+            CatalogueKind.RULES,
+            CatalogueKind.REGIMES,
+            CatalogueKind.CAUTIONS,
+            CatalogueKind.STEPS,
+            CatalogueKind.COMPONENTS,
+            CatalogueKind.CONDITIONS,
+            CatalogueKind.SETTINGS);
+
+    /** Members of an entry that name entries of a list. */
+    private static final Map<String, CatalogueKind> LEADS_TO = Map.ofEntries(
+            Map.entry("checks", CatalogueKind.CHECKS),
+            Map.entry("causes", CatalogueKind.CAUSES),
+            Map.entry("excludes", CatalogueKind.CAUSES),
+            Map.entry("leadsTo", CatalogueKind.CAUSES),
+            Map.entry("cautions", CatalogueKind.CAUTIONS),
+            Map.entry("precedes", CatalogueKind.STEPS),
+            Map.entry("needs", CatalogueKind.STEPS),
+            Map.entry("keepsPattern", CatalogueKind.STEPS),
+            Map.entry("backTo", CatalogueKind.STEPS),
+            Map.entry("needsSymptom", CatalogueKind.SYMPTOMS),
+            Map.entry("eachWheel", CatalogueKind.SYMPTOMS),
+            Map.entry("evidence", CatalogueKind.SYMPTOMS));
+
+    /** Members of an entry with their titles, in reading order. */
+    private static final Map<String, String> TITLES = titles();
+
+    private final Catalogue catalogue;
+    private final PlainWords words;
+
+    ReadRulebook(Catalogue catalogue, PlainWords words) {
+        this.catalogue = catalogue;
+        this.words = words;
+    }
+
+    private static Map<String, String> titles() {
+        Map<String, String> titles = new LinkedHashMap<>();
+        titles.put("reason", "Because");
+        titles.put("layer", "What it draws");
+        titles.put("at", "Where it sits");
+        titles.put("provedBy", "Proved by any of");
+        titles.put("refutedBy", "Ruled out by any of");
+        titles.put("evidence", "What it shows or leaves");
+        titles.put("leadsTo", "Leads to");
+        titles.put("makesScope", "Work that follows");
+        titles.put("excludes", "Can't be at the same place as");
+        titles.put("causes", "Causes that show it");
+        titles.put("checks", "Checks that look at it");
+        titles.put("findings", "Findings that tell something");
+        titles.put("answers", "What can come out");
+        titles.put("cautions", "Cautions");
+        titles.put("minutes", "Minutes on the spot");
+        titles.put("access", "How far the vehicle is taken apart");
+        titles.put("risk", "Harm that it can do to parts");
+        titles.put("needsSymptom", "Only with the symptom");
+        titles.put("eachWheel", "Sums up the symptom of single wheels");
+        titles.put("precedes", "To be read before");
+        titles.put("does", "Work that is done with it");
+        titles.put("needs", "Steps that come first");
+        titles.put("keepsPattern", "On the other side first");
+        titles.put("verify", "What must hold before the next step");
+        titles.put("stop", "When to stop");
+        titles.put("backTo", "A failure leads back to");
+        titles.put("tools", "Tools, by common practice");
+        titles.put("likelierAfter", "Likelier after work on");
+        titles.put("weights", "How often it is behind a complaint, against the other causes");
+        titles.put("bothSides", "On both wheels of the axle");
+        titles.put("withoutCause", "Shows without any cause");
+        titles.put("values", "What it asks");
+        titles.put("says", "Value");
+        titles.put("file", "File of the rules folder");
+        titles.put("since", "Holds from");
+        titles.put("until", "Holds until");
+        titles.put("version", "Version");
+        return titles;
+    }
+
+    /** One list, or all of them with what the search finds in them. */
+    RulebookLists lists(@Nullable String kind, @Nullable String asked) {
+        String search = asked == null ? "" : asked.strip().toLowerCase(Locale.ROOT);
+        if (search.length() > LONGEST_SEARCH) {
+            search = search.substring(0, LONGEST_SEARCH);
+        }
+        List<CatalogueKind> shown = kind == null ? ORDER : List.of(known(kind));
+        boolean all = kind != null && search.isEmpty();
+        List<RulebookLists.Listed> lists = new ArrayList<>();
+        for (CatalogueKind list : shown) {
+            String wanted = search;
+            List<RulebookLists.Line> found = kind == null && search.isEmpty()
+                    ? List.of()
+                    : catalogue.written(list).stream()
+                            .filter(entry -> wanted.isEmpty()
+                                    || entry.toString().toLowerCase(Locale.ROOT).contains(wanted))
+                            .map(entry -> line(list, entry))
+                            .toList();
+            if (!found.isEmpty() || search.isEmpty()) {
+                int most = all ? found.size() : Math.min(MOST_FOUND, found.size());
+                lists.add(new RulebookLists.Listed(
+                        kind(list), ABOUT.getOrDefault(list, ""), found.subList(0, most), found.size() - most));
+            }
+        }
+        return new RulebookLists(
+                ORDER.stream().map(ReadRulebook::kind).toList(),
+                kind == null ? null : known(kind).toString(),
+                asked == null ? "" : asked.strip(),
+                lists);
+    }
+
+    /** One entry; refuses where there is none. */
+    RulebookEntry entry(String kind, String code) {
+        CatalogueKind list = known(kind);
+        JsonNode entry = catalogue
+                .written(list, code)
+                .orElseThrow(() -> RefusedException.notFound(
+                        "There is no '" + code + "' among the " + list + " of the rulebook. Look for it in the list."));
+        List<RulebookEntry.Part> parts = new ArrayList<>();
+        TITLES.forEach((member, title) -> {
+            List<RulebookEntry.Item> items = items(member, entry.path(member));
+            if (!items.isEmpty()) {
+                parts.add(new RulebookEntry.Part(title, items));
+            }
+        });
+        RulebookLists.Line line = line(list, entry);
+        return new RulebookEntry(
+                kind(list),
+                line.name(),
+                line.code(),
+                line.text(),
+                entry.has("standing") ? plain(entry.path("standing").asText()) : null,
+                entry.has("source") ? entry.path("source").asText() : null,
+                parts);
+    }
+
+    private static CatalogueKind known(String kind) {
+        return CatalogueKind.of(kind)
+                .orElseThrow(() -> RefusedException.notFound("The rulebook has no list '" + kind + "'."));
+    }
+
+    private static RulebookLists.Kind kind(CatalogueKind list) {
+        return new RulebookLists.Kind(list.toString(), PlainWords.sentence(list.toString()));
+    }
+
+    private static RulebookLists.Line line(CatalogueKind list, JsonNode entry) {
+        String code = entry.path(list == CatalogueKind.RULES ? "id" : "code").asText();
+        String name =
+                switch (list) {
+                    case RULES, SETTINGS -> code;
+                    case REGIMES -> PlainWords.sentence(entry.path("text").asText());
+                    default -> PlainWords.sentence(plain(code));
+                };
+        return new RulebookLists.Line(
+                code,
+                name,
+                list == CatalogueKind.REGIMES
+                        ? ""
+                        : PlainWords.sentence(entry.path("text").asText()),
+                address(list, code));
+    }
+
+    private static String address(CatalogueKind list, String code) {
+        return "/rulebook/" + list + "/" + code;
+    }
+
+    private List<RulebookEntry.Item> items(String member, JsonNode value) {
+        if (value.isMissingNode() || value.isNull() || (value.isContainerNode() && value.isEmpty())) {
+            return List.of();
+        }
+        if (member.equals("weights")) {
+            List<RulebookEntry.Item> weights = new ArrayList<>();
+            value.properties()
+                    .forEach(weight -> weights.add(known(
+                            plain(weight.getKey()) + ": "
+                                    + number(weight.getValue().path("value")),
+                            weight.getValue())));
+            return weights;
+        }
+        if (member.equals("says")) {
+            return List.of(new RulebookEntry.Item(flat(value), null, null));
+        }
+        return (value.isArray() ? ComposeSheet.stream(value) : Stream.of(value))
+                .map(item -> item(member, item))
+                .toList();
+    }
+
+    private RulebookEntry.Item item(String member, JsonNode item) {
+        return switch (member) {
+            case "provedBy", "refutedBy" ->
+                new RulebookEntry.Item(
+                        PlainWords.sentence(String.join(
+                                ", and ",
+                                ComposeSheet.stream(item)
+                                        .map(named -> named.path("text").asText())
+                                        .toList())),
+                        null,
+                        null);
+            case "evidence" -> evidence(item);
+            case "leadsTo" ->
+                new RulebookEntry.Item(
+                        PlainWords.sentence(item.path("text").asText()),
+                        existing(CatalogueKind.CAUSES, item.path("code").asText()),
+                        null);
+            case "makesScope" ->
+                new RulebookEntry.Item(
+                        words.line(
+                                        item.path("action").asText(),
+                                        item.path("item").asText(),
+                                        "") + ", " + scope(item),
+                        null,
+                        null);
+            case "minutes", "bothSides", "withoutCause" -> known(measured(member, item), item);
+            case "access" -> new RulebookEntry.Item(ComposeSheet.access(item.asInt()), null, null);
+            case "values" -> known(plain(item.path("about").asText()) + ": " + flat(item.path("says")), item);
+            case "findings", "answers" ->
+                new RulebookEntry.Item(PlainWords.sentence(item.path("text").asText()), null, null);
+            case "reason", "verify", "stop", "tools", "file", "version", "since", "until" ->
+                new RulebookEntry.Item(PlainWords.sentence(item.asText()), null, null);
+            default -> linked(member, item.asText());
+        };
+    }
+
+    private RulebookEntry.Item linked(String member, String code) {
+        CatalogueKind list = LEADS_TO.get(member);
+        String address = list == null ? null : existing(list, code);
+        return new RulebookEntry.Item(
+                address != null && list == CatalogueKind.CAUTIONS
+                        ? catalogue
+                                .written(list, code)
+                                .map(caution -> caution.path("text").asText())
+                                .orElse(code)
+                        : PlainWords.sentence(plain(code)),
+                address,
+                null);
+    }
+
+    private RulebookEntry.Item evidence(JsonNode item) {
+        boolean finding = item.path("finding").asBoolean();
+        String text = PlainWords.sentence(item.path("text").asText()) + " ("
+                + plain(item.path("at").asText()) + ", in "
+                + number(item.at("/strength/value").decimalValue().movePointRight(2))
+                + " of " + IN_A_HUNDRED + " cases" + (finding ? ", found by a look)" : ")");
+        RulebookEntry.Item known = known(text, item.path("strength"));
+        return new RulebookEntry.Item(
+                known.text(),
+                finding
+                        ? null
+                        : existing(CatalogueKind.SYMPTOMS, item.path("code").asText()),
+                known.known());
+    }
+
+    private @Nullable String existing(CatalogueKind list, String code) {
+        return catalogue.written(list, code).isPresent() ? address(list, code) : null;
+    }
+
+    private static String measured(String member, JsonNode value) {
+        return member.equals("minutes")
+                ? number(value.path("value")) + " min"
+                : "in " + number(value.path("value").decimalValue().movePointRight(2)) + " of " + IN_A_HUNDRED
+                        + " cases";
+    }
+
+    private static RulebookEntry.Item known(String text, JsonNode value) {
+        String standing = plain(value.path("standing").asText());
+        String source = value.path("source").asText("");
+        return new RulebookEntry.Item(
+                PlainWords.sentence(text), null, source.isEmpty() ? standing : standing + ", " + source);
+    }
+
+    private static String scope(JsonNode mark) {
+        return switch (mark.path("extent").asText()) {
+                    case "wheel" -> "at the wheel";
+                    case "axle" -> "at both wheels of the axle";
+                    case "circuit" -> "in the circuit";
+                    default -> "for the whole vehicle";
+                }
+                + (mark.has("on") ? ", " + plain(mark.path("on").asText()) + " brakes" : "");
+    }
+
+    /** A value as its file writes it, without its brackets. */
+    private static String flat(JsonNode value) {
+        if (value.isObject()) {
+            return String.join(
+                    "; ",
+                    value.properties().stream()
+                            .map(member -> plain(member.getKey()) + " " + flat(member.getValue()))
+                            .toList());
+        }
+        if (value.isArray()) {
+            return String.join(
+                    ", ", ComposeSheet.stream(value).map(ReadRulebook::flat).toList());
+        }
+        return value.asText();
+    }
+
+    private static String number(JsonNode value) {
+        return number(value.decimalValue());
+    }
+
+    private static String number(BigDecimal value) {
+        return PlainWords.plain(value);
+    }
+
+    private static String plain(String code) {
+        return code.replace('-', ' ');
+    }
+}

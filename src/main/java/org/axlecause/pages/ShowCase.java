@@ -1,0 +1,272 @@
+package org.axlecause.pages;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.axlecause.access.Actor;
+import org.axlecause.catalogue.Catalogue;
+import org.axlecause.catalogue.CatalogueKind;
+import org.axlecause.facts.EntryType;
+import org.axlecause.shared.Json;
+
+/** Makes of a case document what the pages of bay and desk show of it. */
+@ApplicationScoped
+class ShowCase {
+
+    /** Suspects with less behind them are only counted. */
+    private static final double WORTH_NAMING = 0.05;
+
+    private static final int MOST_SUSPECTS = 6;
+    private static final int PERCENT = 100;
+    private static final Pattern READING = Pattern.compile("(peak|drag)Axle(\\d+)(Left|Right)");
+
+    private static final Map<String, CaseView.State> STATES = Map.of(
+            "open", new CaseView.State("Cause open", "waits for the bay: measure or look"),
+            "scoped", new CaseView.State("Work proposed", "waits for decisions on the work"),
+            "in-work", new CaseView.State("In work", "waits for the bay: do the agreed work"),
+            "to-verify", new CaseView.State("Work done", "waits for the bay: the last roller test"),
+            "verified", new CaseView.State("Cure proven", "waits for the desk: hand over"),
+            "closed", new CaseView.State("Closed", "waits for nobody"));
+
+    private final PrintSheet printSheet;
+    private final Catalogue catalogue;
+    private final PlainWords words;
+
+    ShowCase(PrintSheet printSheet, Catalogue catalogue, PlainWords words) {
+        this.printSheet = printSheet;
+        this.catalogue = catalogue;
+        this.words = words;
+    }
+
+    /** A status in words. */
+    static CaseView.State state(String status) {
+        return STATES.getOrDefault(status, new CaseView.State(status, ""));
+    }
+
+    /** The case; refuses where there is none or the actor may not see it. */
+    CaseView show(String reference, Actor actor) {
+        PrintSheet.OnPage found = printSheet.onPage(reference, actor);
+        JsonNode document = found.document();
+        int axles = document.at("/vehicle/axles").size();
+        String status = document.path("status").asText("open");
+        List<JsonNode> standing = ComposeSheet.stream(document.path("causes"))
+                .filter(cause -> !cause.path("standing").asText().equals("ruled-out"))
+                .toList();
+        List<CaseView.Suspect> suspects = new ArrayList<>();
+        for (JsonNode cause : standing) {
+            if (cause.path("probability").asDouble() >= WORTH_NAMING && suspects.size() < MOST_SUSPECTS) {
+                suspects.add(suspect(cause, suspects.size() + 1, axles));
+            }
+        }
+        return new CaseView(
+                document.path("reference").asText(),
+                status,
+                state(status),
+                document.path("judging").asText().equals("failed"),
+                found.sheet(),
+                suspects,
+                standing.size() - suspects.size(),
+                ComposeSheet.stream(document.path("nextChecks"))
+                        .map(check -> ask(check, axles))
+                        .toList(),
+                axles(document, axles),
+                stage(document),
+                has(document, EntryType.ROLLER_TEST_RECORDED),
+                decisions(document, found.sheet()),
+                options(CatalogueKind.COMPONENTS),
+                options(CatalogueKind.CONDITIONS),
+                ComposeSheet.stream(document.at("/verification/open"))
+                        .map(open -> PlainWords.sentence(open.asText()))
+                        .toList());
+    }
+
+    private CaseView.Suspect suspect(JsonNode cause, int number, int axles) {
+        boolean confirmed = cause.path("standing").asText().equals("confirmed");
+        long chance = Math.round(cause.path("probability").asDouble() * PERCENT);
+        return new CaseView.Suspect(
+                cause.path("code").asText(),
+                PlainWords.sentence(PlainWords.placeOrVehicle(cause.path("place"), axles)),
+                cause.path("text").asText(),
+                confirmed ? "found" : "suspected, about " + Math.max(1, chance) + " in 100, not proven",
+                ComposeSheet.stream(cause.path("because"))
+                        .map(reason -> reason.path("says").asText())
+                        .distinct()
+                        .toList(),
+                ComposeSheet.stream(cause.path("evidence"))
+                        .filter(evidence -> evidence.path("decibans").asDouble() != 0)
+                        .map(evidence ->
+                                PlainWords.sentence(evidence.path("says").asText())
+                                        + (evidence.path("decibans").asDouble() > 0
+                                                ? " – speaks for it"
+                                                : " – speaks against it"))
+                        .distinct()
+                        .toList(),
+                cause.path("chain").size() > 1 ? ChainPicture.of("chain-" + number, cause.path("chain"), axles) : null);
+    }
+
+    private CaseView.Ask ask(JsonNode check, int axles) {
+        List<JsonNode> answers = ComposeSheet.stream(check.path("answers")).toList();
+        Map<String, Long> alike = answers.stream()
+                .collect(Collectors.groupingBy(answer -> answer.path("says").asText(), Collectors.counting()));
+        return new CaseView.Ask(
+                check.path("check").asText(),
+                PlainWords.sentence(
+                        check.path("text").asText(plain(check.path("check").asText()))),
+                PlainWords.sentence(PlainWords.placeOrVehicle(check.path("place"), axles)),
+                check.path("minutes").asInt() + " min, "
+                        + ComposeSheet.access(check.path("access").asInt()),
+                ComposeSheet.stream(check.path("cautions"))
+                        .map(code -> textOf(CatalogueKind.CAUTIONS, code.asText()))
+                        .toList(),
+                ComposeSheet.stream(check.path("wouldSettle"))
+                        .map(cause ->
+                                textOf(CatalogueKind.CAUSES, cause.path("code").asText()) + ", "
+                                        + PlainWords.placeOrVehicle(cause.path("place"), axles))
+                        .toList(),
+                newForm(),
+                answers.stream()
+                        .map(answer -> answer(
+                                answer, alike.getOrDefault(answer.path("says").asText(), 0L) > 1, axles))
+                        .toList());
+    }
+
+    private CaseView.Answer answer(JsonNode answer, boolean hasTwin, int axles) {
+        String place = PlainWords.place(answer.path("data"), axles);
+        String says = PlainWords.sentence(plain(answer.path("says").asText()));
+        return new CaseView.Answer(
+                hasTwin && !place.isEmpty() ? says + " (" + place + ")" : says,
+                answer.path("type").asText(),
+                answer.path("data").toString(),
+                ComposeSheet.stream(answer.path("blanks"))
+                        .map(blank -> blank(blank, axles))
+                        .toList());
+    }
+
+    private static CaseView.Blank blank(JsonNode blank, int axles) {
+        String name = blank.path("name").asText();
+        Matcher reading = READING.matcher(name);
+        String label = reading.matches()
+                ? PlainWords.sentence(PlainWords.axle(Integer.parseInt(reading.group(2)), axles)) + ", "
+                        + (reading.group(3).equals("Left") ? "left" : "right") + " wheel: "
+                        + (reading.group(1).equals("peak") ? "highest force" : "force with no brake applied")
+                : PlainWords.sentence(plain(blank.path("quantity").asText(name)));
+        String unit = blank.path("unit").asText();
+        return new CaseView.Blank(name, unit.isEmpty() || unit.equals("1") ? label : label + " in " + unit);
+    }
+
+    private static List<CaseView.AxleView> axles(JsonNode document, int axles) {
+        return ComposeSheet.stream(document.at("/vehicle/axles"))
+                .map(axle -> new CaseView.AxleView(
+                        axle.path("number").asInt(),
+                        PlainWords.sentence(PlainWords.axle(axle.path("number").asInt(), axles)),
+                        axle.path("brake").asText().startsWith("drum"),
+                        axle.has("parkingBrake")
+                                && !axle.path("parkingBrake").asText().equals("none")))
+                .toList();
+    }
+
+    private static String stage(JsonNode document) {
+        if (has(document, EntryType.WORK_REPORTED)) {
+            return "final";
+        }
+        return has(document, EntryType.ROLLER_TEST_RECORDED) ? "diagnostic" : "arrival";
+    }
+
+    private static boolean has(JsonNode document, EntryType type) {
+        return ComposeSheet.stream(document.path("timeline"))
+                .anyMatch(entry -> entry.path("type").asText().equals(type.toString())
+                        && !entry.path("withdrawn").asBoolean());
+    }
+
+    private static List<CaseView.Choice> decisions(JsonNode document, Sheet sheet) {
+        Map<String, JsonNode> lines = ComposeSheet.stream(document.path("scope"))
+                .collect(Collectors.toMap(line -> line.path("id").asText(), Function.identity(), (one, twin) -> one));
+        return sheet.groups().stream()
+                .flatMap(group -> group.lines().stream())
+                .filter(line -> lines.containsKey(line.id()))
+                .filter(line -> List.of("proposed", "agreed", "refused", "later")
+                        .contains(lines.getOrDefault(line.id(), document)
+                                .path("standing")
+                                .asText()))
+                .map(line -> choice(line, lines.getOrDefault(line.id(), document)))
+                .toList();
+    }
+
+    private static CaseView.Choice choice(Sheet.Line line, JsonNode written) {
+        ObjectNode shown = Json.mapper().createObjectNode();
+        shown.set("necessity", written.path("necessity"));
+        if (written.path("quantity").has("value")) {
+            shown.set("quantity", written.at("/quantity/value"));
+        }
+        if (written.at("/estimate/gross").isObject()
+                && written.at("/estimate/missing").isEmpty()) {
+            shown.set("estimate", written.at("/estimate/gross"));
+        }
+        String standing = written.path("standing").asText();
+        return new CaseView.Choice(
+                line,
+                written.path("necessity").asText(),
+                written.path("agreementBy").asText("customer"),
+                shown.toString(),
+                standing.equals("proposed") ? "" : standing);
+    }
+
+    private List<CaseView.Option> options(CatalogueKind kind) {
+        return catalogue.written(kind).stream()
+                .map(entry -> new CaseView.Option(
+                        entry.path("code").asText(),
+                        PlainWords.sentence(plain(entry.path("code").asText()))))
+                .sorted((one, other) -> one.text().compareTo(other.text()))
+                .toList();
+    }
+
+    private String textOf(CatalogueKind kind, String code) {
+        return catalogue
+                .written(kind, code)
+                .map(entry -> PlainWords.sentence(entry.path("text").asText()))
+                .orElse(plain(code));
+    }
+
+    /** What may stand in the way of a step, or of anything where the case has no such step. */
+    InTheWay inTheWay(String reference, String step, Actor actor) {
+        JsonNode document = printSheet.onPage(reference, actor).document();
+        JsonNode place = ComposeSheet.stream(document.path("workPlan"))
+                .filter(planned -> planned.path("id").asText().equals(step))
+                .map(planned -> planned.path("place"))
+                .findFirst()
+                .orElse(Json.mapper().createObjectNode());
+        String layout = ComposeSheet.stream(document.at("/vehicle/axles"))
+                .filter(axle -> place.has("axle")
+                        && axle.path("number").asInt() == place.path("axle").asInt())
+                .map(axle -> axle.path("brake").asText())
+                .findFirst()
+                .orElse(null);
+        return new InTheWay(
+                document.path("reference").asText(),
+                PlainWords.sentence(PlainWords.placeOrVehicle(
+                        place, document.at("/vehicle/axles").size())),
+                (place.path("axle").asText() + " " + place.path("side").asText()).strip(),
+                newForm(),
+                words.obstacles(layout).stream()
+                        .map(obstacle ->
+                                new CaseView.Option(obstacle.component() + " " + obstacle.condition(), obstacle.text()))
+                        .toList());
+    }
+
+    /** Id of a form that is shown for the first time. */
+    static String newForm() {
+        return UUID.randomUUID().toString();
+    }
+
+    private static String plain(String code) {
+        return code.replace('-', ' ');
+    }
+}

@@ -1,0 +1,212 @@
+// Makes forms bear a bad connection. Nothing here is needed to use a page: every form works without it.
+// What is typed is kept on this device until it is saved; what can't be sent waits and is sent later, in its order, once.
+
+const bearer = document.querySelector('meta[name="bearer"]')?.content ?? '';
+const DRAFT = `axlecause:${bearer}:draft:`;
+const QUEUE = `axlecause:${bearer}:queue`;
+const EVERY = 15000;
+const told = document.getElementById('kept');
+
+function stored(key, otherwise) {
+  try {
+    return JSON.parse(localStorage.getItem(key)) ?? otherwise;
+  } catch {
+    return otherwise;
+  }
+}
+
+function store(key, value) {
+  try {
+    if (value === null) {
+      localStorage.removeItem(key);
+    } else {
+      localStorage.setItem(key, JSON.stringify(value));
+    }
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function tell(text, strong) {
+  told.textContent = '';
+  if (text) {
+    const line = document.createElement('p');
+    if (strong) {
+      const bold = document.createElement('b');
+      bold.textContent = `${strong} `;
+      line.append(bold);
+    }
+    line.append(text);
+    told.append(line);
+  }
+}
+
+function waiting() {
+  const queue = stored(QUEUE, []);
+  if (queue.length > 0) {
+    const entries = queue.length === 1 ? 'One entry waits' : `${queue.length} entries wait`;
+    tell(`${entries} on this device and will be sent when the connection is back. You can go on.`, 'Not saved yet.');
+  }
+  return queue.length;
+}
+
+// What is typed
+
+function fieldsOf(form) {
+  return [...form.elements].filter(
+    (field) => field.name && field.type !== 'hidden' && field.type !== 'file' && !('private' in field.dataset) && !('large' in field.dataset));
+}
+
+function keep(form) {
+  const values = {};
+  for (const field of fieldsOf(form)) {
+    const chosen = field.type === 'radio' || field.type === 'checkbox';
+    if (!chosen) {
+      values[field.name] = [field.value];
+    } else if (field.checked) {
+      (values[field.name] ??= []).push(field.value);
+    } else {
+      values[field.name] ??= [];
+    }
+  }
+  store(DRAFT + form.dataset.keep, { values, entry: form.elements.entry?.value });
+}
+
+function restore(form) {
+  const draft = stored(DRAFT + form.dataset.keep, null);
+  if (!draft) {
+    return;
+  }
+  for (const field of fieldsOf(form)) {
+    const kept = draft.values[field.name];
+    if (kept) {
+      if (field.type === 'radio' || field.type === 'checkbox') {
+        field.checked = kept.includes(field.value);
+      } else {
+        field.value = kept[0];
+      }
+    }
+  }
+  if (draft.entry && form.elements.entry) {
+    form.elements.entry.value = draft.entry;
+  }
+  for (let around = form.closest('details'); around; around = around.parentElement.closest('details')) {
+    around.open = true;
+  }
+}
+
+for (const form of document.querySelectorAll('form[data-keep]')) {
+  restore(form);
+  form.addEventListener('input', () => keep(form));
+}
+
+// What is sent
+
+async function send(entry) {
+  const body = new URLSearchParams(entry.body);
+  body.set('token', document.querySelector('meta[name="form-token"]').content);
+  body.set('ago', String(Math.max(0, Math.round((Date.now() - entry.at) / 1000))));
+  const answer = await fetch(entry.action, {
+    method: 'POST',
+    body,
+    headers: { Accept: 'text/html' },
+    credentials: 'same-origin',
+    signal: AbortSignal.timeout?.(30000),
+  });
+  if (answer.status >= 500 || answer.status === 429 || answer.status === 408) {
+    throw new Error('not now');
+  }
+  return answer;
+}
+
+async function refusal(answer) {
+  const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+  return page.getElementById('problem')?.innerText.trim() ?? `Refused (${answer.status}).`;
+}
+
+let busy = false;
+
+async function flush() {
+  if (busy) {
+    return;
+  }
+  busy = true;
+  try {
+    let queue = stored(QUEUE, []);
+    let shown = null;
+    while (queue.length > 0) {
+      const entry = queue[0];
+      const answer = await send(entry);
+      if (answer.status === 401) {
+        tell('Your entries stay on this device. Sign in again to send them.', 'Not saved yet.');
+        return;
+      }
+      queue = stored(QUEUE, []).filter((other) => other.at !== entry.at || other.body !== entry.body);
+      store(QUEUE, queue);
+      if (answer.ok) {
+        if (entry.keep) {
+          store(DRAFT + entry.keep, null);
+        }
+        shown = answer.url;
+      } else {
+        tell(await refusal(answer), 'Not saved.');
+        return;
+      }
+    }
+    if (shown) {
+      location.assign(shown);
+    }
+  } catch {
+    waiting();
+  } finally {
+    busy = false;
+    for (const button of document.querySelectorAll('form[data-send] button[disabled]')) {
+      button.disabled = false;
+    }
+  }
+}
+
+for (const form of document.querySelectorAll('form[data-send]')) {
+  form.addEventListener('submit', (event) => {
+    const fields = new URLSearchParams(new FormData(form));
+    if (event.submitter?.name) {
+      fields.set(event.submitter.name, event.submitter.value);
+    }
+    const entry = form.elements.entry.value;
+    // The last tap on a form counts as long as it waits.
+    const others = stored(QUEUE, []).filter((other) => other.entry !== entry);
+    const kept = store(QUEUE, [
+      ...others,
+      { action: form.getAttribute('action'), body: fields.toString(), entry, keep: form.dataset.keep, at: Date.now() },
+    ]);
+    if (!kept) {
+      return; // no room on this device: the browser sends the form itself
+    }
+    event.preventDefault();
+    for (const button of form.querySelectorAll('button')) {
+      button.disabled = true;
+    }
+    tell('It is kept on this device until it is saved.', 'Saving …');
+    flush();
+  });
+}
+
+for (const input of document.querySelectorAll('input[type="file"][data-into]')) {
+  input.closest('[data-script]').hidden = false;
+  input.addEventListener('change', async () => {
+    if (input.files.length > 0) {
+      document.getElementById(input.dataset.into).value = await input.files[0].text();
+    }
+  });
+}
+
+addEventListener('online', flush);
+setInterval(() => {
+  if (stored(QUEUE, []).length > 0) {
+    flush();
+  }
+}, EVERY);
+if (waiting() > 0) {
+  flush();
+}

@@ -1,0 +1,505 @@
+package org.axlecause.pages;
+
+import static io.restassured.RestAssured.given;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import java.io.IOException;
+import java.lang.reflect.Method;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.axlecause.access.Site;
+import org.axlecause.access.SiteStore;
+import org.axlecause.shared.ForStrangers;
+import org.axlecause.shared.Json;
+import org.axlecause.shared.TenantTransaction;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The pages as a browser without scripts reads and sends them. */
+@QuarkusTest
+class CasePagesTest {
+
+    private static final java.nio.file.Path SCENARIOS = java.nio.file.Path.of("src", "test", "resources", "scenarios");
+    private static final String FOUND = "oiled-lining-and-seized-cable-found";
+    private static final String OVAL = "oval-drum-reads-as-imbalance";
+    private static final List<Class<?>> PAGES = List.of(
+            StartResource.class, SignInResource.class, BayResource.class, DeskResource.class, RulebookResource.class);
+
+    private final String site = "pier-" + UUID.randomUUID().toString().substring(0, 8);
+    private final String reference = "PG-" + UUID.randomUUID().toString().substring(0, 13);
+    private final Browser browser = new Browser();
+
+    @Inject
+    TenantTransaction transaction;
+
+    @Inject
+    SiteStore sites;
+
+    @BeforeEach
+    void the_site_exists() {
+        transaction.run(
+                "demo",
+                () -> sites.save(new Site(site, "Pier Road", null, ZoneId.of("Europe/London"), "GBP", "gb-annual", 1)));
+    }
+
+    static Stream<Method> everyFormTarget() {
+        return PAGES.stream()
+                .flatMap(type -> Stream.of(type.getDeclaredMethods()))
+                .filter(method -> method.isAnnotationPresent(POST.class));
+    }
+
+    @ParameterizedTest
+    @MethodSource("everyFormTarget")
+    void a_form_without_its_token_is_refused_everywhere(Method target) {
+        String address = (target.getDeclaringClass().getAnnotation(Path.class).value() + "/"
+                        + target.getAnnotation(Path.class).value())
+                .replaceAll("/+", "/")
+                .replace("{reference}", reference);
+
+        browser.open("/bay/new");
+        Response without = browser.submit(Map.of("site", site), address);
+        Response wrong = browser.submit(Map.of("token", "0".repeat(64)), address);
+
+        assertThat(without.statusCode()).as(address).isEqualTo(403);
+        assertThat(wrong.statusCode()).as(address).isEqualTo(403);
+        assertThat(Browser.read(wrong).select("#problem").text()).contains("This form belongs to another session");
+    }
+
+    @Test
+    void a_form_from_another_site_is_refused_even_with_a_good_token() {
+        Element form = browser.page("/bay/new").selectFirst("form[action=/bay/new]");
+        Map<String, String> fields = Browser.fields(form, Map.of());
+
+        for (Map<String, String> header : List.of(
+                Map.of("Sec-Fetch-Site", "cross-site"),
+                Map.of("Sec-Fetch-Site", "same-site"),
+                Map.of("Origin", "https://elsewhere.example"))) {
+            Response answer = given().headers(header)
+                    .header("Accept", Browser.HTML)
+                    .cookies(browser.last().cookies())
+                    .formParams(fields)
+                    .post("/bay/new");
+
+            assertThat(answer.statusCode()).as(header.toString()).isEqualTo(403);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"/", "/bay", "/bay/new", "/desk", "/rulebook", "/rulebook/causes", "/nowhere", "/bay/NONE-1"})
+    void every_page_runs_nothing_inline_and_loads_nothing_from_elsewhere(String address) {
+        Document page = browser.page(address);
+        Response answer = browser.last();
+
+        assertThat(answer.contentType()).isEqualTo("text/html;charset=UTF-8");
+        assertThat(answer.header("Content-Security-Policy"))
+                .contains("default-src 'none'", "script-src 'self'", "style-src 'self'", "frame-ancestors 'none'")
+                .doesNotContain("unsafe");
+        assertThat(answer.header("X-Content-Type-Options")).isEqualTo("nosniff");
+        assertThat(answer.header("Referrer-Policy")).isEqualTo("same-origin");
+        assertThat(answer.header("Cache-Control")).isEqualTo("private, no-store");
+        assertThat(page.select("style, [style], script:not([src]), [onclick], [onload], iframe"))
+                .isEmpty();
+        assertThat(page.select("[src], link[href]").eachAttr("src").stream().filter(source -> !source.isEmpty()))
+                .allMatch(source -> source.startsWith("/look/"));
+        assertThat(page.select("html").attr("lang")).isEqualTo("en");
+        assertThat(page.select("main#content, header, footer, nav[aria-label]")).hasSizeGreaterThanOrEqualTo(4);
+        assertThat(page.select("a.skip").attr("href")).isEqualTo("#content");
+        assertThat(page.select("h1")).hasSize(1);
+        assertThat(answer.asByteArray().length).isLessThan(300_000);
+        assertThat(given().get(page.select("link[rel=stylesheet]").attr("href")).statusCode())
+                .isEqualTo(200);
+        assertThat(given().get(page.select("script").attr("src")).header("X-Content-Type-Options"))
+                .isEqualTo("nosniff");
+    }
+
+    @Test
+    void a_browser_gets_a_page_and_a_program_a_problem_document() {
+        Response page = browser.open("/bay/NONE-1");
+        Response document = given().get("/bay/NONE-1");
+        Response api = given().header("Accept", Browser.HTML).get("/v1/cases/NONE-1/report");
+
+        assertThat(page.statusCode()).isEqualTo(404);
+        assertThat(Browser.read(page).select("#problem h1").text()).isEqualTo("There is nothing at this address");
+        assertThat(document.statusCode()).isEqualTo(404);
+        assertThat(document.contentType()).startsWith("application/problem+json");
+        assertThat(api.contentType()).startsWith("application/problem+json");
+    }
+
+    @Test
+    void a_case_is_opened_and_gets_its_first_verdict_in_the_bay() {
+        Element form = browser.page("/bay/new").selectFirst("form[action=/bay/new]");
+        Document opened =
+                browser.follow(form, Map.of("site", site, "make", "Corvane", "model", "Portal", "testMass", "1430"));
+
+        assertThat(opened.select("h1").text()).contains("Corvane Portal");
+        assertThat(opened.select("#saved").text()).startsWith("Saved.");
+        assertThat(opened.select("input[name^=service.]:not([type=checkbox]):not([name$=drag])"))
+                .hasSize(4);
+        assertThat(opened.select("input[name^=parking.]")).hasSize(2);
+
+        Document judged = browser.follow(
+                opened.selectFirst("form[action$=/readings]"),
+                Map.of(
+                        "service.1.left",
+                        "2100",
+                        "service.1.right",
+                        "2050",
+                        "service.2.left",
+                        "590",
+                        "service.2.right",
+                        "1610,5",
+                        "parking.2.left",
+                        "310",
+                        "parking.2.right",
+                        "900"));
+
+        assertThat(judged.select("section[aria-labelledby=follows]").text())
+                .contains("Rear axle", "The two wheels of this axle brake unevenly", "63 %", "Rear axle, left wheel");
+        assertThat(judged.select("section[aria-labelledby=next] form button")).isNotEmpty();
+        assertThat(judged.select("section[aria-labelledby=next] form"))
+                .allSatisfy(answer -> assertThat(answer.select("button")).hasSize(1));
+    }
+
+    @Test
+    void an_answer_that_is_tapped_twice_arrives_once() throws IOException {
+        send(OVAL);
+        Element form = browser.page("/bay/" + reference).select("form[action$=/answer]").stream()
+                .filter(answer -> answer.select("input[name^=blank]").isEmpty())
+                .findFirst()
+                .orElseThrow();
+        int before = version();
+
+        Response first = browser.submit(form, Map.of());
+        Response again = browser.submit(form, Map.of());
+
+        assertThat(first.statusCode()).isEqualTo(303);
+        assertThat(first.header("Location")).contains("saved=now");
+        assertThat(again.statusCode()).isEqualTo(303);
+        assertThat(again.header("Location")).contains("saved=before");
+        assertThat(version()).isEqualTo(before + 1);
+    }
+
+    @Test
+    void another_answer_on_a_form_that_was_saved_is_refused_in_words() throws IOException {
+        send(OVAL);
+        List<Element> forms = browser.page("/bay/" + reference).select("form[action$=/answer]").stream()
+                .filter(answer -> answer.select("input[name^=blank]").isEmpty())
+                .toList();
+        Element one = forms.stream()
+                .filter(form -> forms.stream().anyMatch(twin -> isOtherAnswer(form, twin)))
+                .findFirst()
+                .orElseThrow();
+        Element other = forms.stream()
+                .filter(form -> isOtherAnswer(one, form))
+                .findFirst()
+                .orElseThrow();
+
+        browser.submit(one, Map.of());
+        Response refused = browser.submit(other, Map.of());
+
+        assertThat(refused.statusCode()).isEqualTo(409);
+        assertThat(Browser.read(refused).select("#problem").text()).contains("was accepted with content");
+    }
+
+    @Test
+    void what_waited_for_its_connection_keeps_its_time() throws IOException {
+        send(OVAL);
+        Element form = browser.page("/bay/" + reference).selectFirst("form[action$=/finding]");
+
+        browser.submit(form, Map.of("component", "tyre", "condition", "worn", "place", "2 left", "ago", "3600"));
+
+        JsonNode timeline = Json.read(
+                        given().get("/v1/cases/" + reference + "/events").asString())
+                .path("events");
+        JsonNode latest = timeline.get(0);
+        assertThat(java.time.Duration.between(
+                                java.time.OffsetDateTime.parse(
+                                        latest.at("/event/time").asText()),
+                                java.time.OffsetDateTime.parse(
+                                        latest.path("receivedAt").asText()))
+                        .toSeconds())
+                .isBetween(3599L, 3620L);
+        assertThat(latest.at("/event/data/side").asText()).isEqualTo("left");
+        assertThat(latest.at("/event/source").asText()).isEqualTo("/pages/bay");
+    }
+
+    @Test
+    void a_number_that_is_none_is_named_and_nothing_is_stored() throws IOException {
+        send(OVAL);
+        int before = version();
+        Element form = browser.page("/bay/" + reference).selectFirst("form[action$=/readings]");
+
+        Response refused = browser.submit(form, Map.of("service.2.left", "many", "service.2.right", "1.610.0"));
+
+        assertThat(refused.statusCode()).isEqualTo(422);
+        assertThat(Browser.read(refused).select("#problem li").eachText())
+                .contains("The force of axle 2 left is \"many\"; expected is a number such as 1250 or 1.6.");
+        assertThat(version()).isEqualTo(before);
+    }
+
+    @Test
+    void a_trace_is_handed_over_and_drawn() throws IOException {
+        send(OVAL);
+        StringBuilder trace = new StringBuilder("left;right\n");
+        for (int sample = 0; sample < 300; sample++) {
+            double effort = sample < 50 ? 0 : Math.min(1, (sample - 50) / 100.0);
+            trace.append(Math.round(60 + 1500 * effort))
+                    .append(';')
+                    .append(Math.round(64 + 900 * effort))
+                    .append('\n');
+        }
+        Element form = browser.page("/bay/" + reference).selectFirst("form[action$=/readings]");
+
+        Document page = browser.follow(form, Map.of("trace.2", trace.toString(), "period.2", "20"));
+
+        assertThat(page.select("figure.picture figcaption").eachText())
+                .contains("Force over time, rear axle, foot brake, test during the work");
+        assertThat(page.select("figure.picture svg[role=img] > title")).isNotEmpty();
+    }
+
+    @Test
+    void the_chain_is_a_picture_with_the_same_words() throws IOException {
+        send(FOUND);
+
+        Document page = browser.page("/bay/" + reference);
+
+        assertThat(page.select("svg.chain > title").eachText()).contains("How the cause leads to what was measured");
+        String words = page.selectFirst("svg.chain > desc").text();
+        assertThat(words)
+                .contains("A hub or axle seal leaks onto the lining, rear axle, left wheel (seen)")
+                .contains("(inferred)");
+        assertThat(page.selectFirst("svg.chain").select("g rect")).hasSize(words.split("; then ", -1).length);
+    }
+
+    @Test
+    void the_desk_decides_line_by_line_and_all_other_required_work_at_once() throws IOException {
+        send(FOUND);
+        Document desk = browser.page("/desk/" + reference);
+        Element form = desk.selectFirst("form[action$=/decisions]");
+        String optional = form.select("fieldset").stream()
+                .filter(line -> line.select("p").first().text().startsWith("recommended"))
+                .map(line -> line.select("input[type=radio]").attr("name"))
+                .findFirst()
+                .orElseThrow();
+
+        Document decided = browser.follow(form, Map.of(optional, "refused", "all", "required"));
+
+        JsonNode document = Json.read(given().get("/v1/cases/" + reference).asString());
+        String refused = optional.substring("decision.".length());
+        assertThat(document.path("scope")).anySatisfy(line -> {
+            assertThat(line.path("id").asText()).isEqualTo(refused);
+            assertThat(line.path("standing").asText()).isEqualTo("refused");
+        });
+        assertThat(document.path("scope")).allSatisfy(line -> {
+            if (line.path("necessity").asText().equals("required")) {
+                assertThat(line.path("standing").asText()).isNotEqualTo("proposed");
+            }
+        });
+        assertThat(document.path("status").asText()).isEqualTo("in-work");
+        assertThat(decided.select(".title .state").text()).isEqualTo("In work");
+    }
+
+    @Test
+    void a_step_is_ticked_and_an_obstacle_is_told_in_two_taps() throws IOException {
+        send(FOUND);
+        Document bay = browser.page("/bay/" + reference);
+        Element step = bay.select("ol.steps form").stream()
+                .filter(form -> form.select("[name=step]").val().contains("axle-2"))
+                .findFirst()
+                .orElseThrow();
+        String id = step.select("[name=step]").val();
+
+        Document ticked = browser.follow(step, Map.of("outcome", "done"));
+        Element link = ticked.select("ol.steps a[href*=obstacle]").stream()
+                .filter(way -> way.attr("href").contains("axle-2"))
+                .findFirst()
+                .orElseThrow();
+        Document way = browser.page(link.attr("href"));
+        Document met =
+                browser.follow(way.selectFirst("form[action$=/obstacle]"), Map.of("obstacle", "bleed-nipple sheared"));
+
+        JsonNode document = Json.read(given().get("/v1/cases/" + reference).asString());
+        assertThat(document.path("workPlan")).anySatisfy(planned -> {
+            assertThat(planned.path("id").asText()).isEqualTo(id);
+            assertThat(planned.path("outcome").asText()).isEqualTo("done");
+        });
+        assertThat(document.path("timeline"))
+                .anyMatch(entry -> entry.path("type").asText().equals("org.axlecause.obstacle.met.v1"));
+        assertThat(met.select("#saved").text()).startsWith("Saved.");
+        assertThat(way.select("form button").eachText())
+                .contains("The bleed nipple is sheared off", "The drum does not come off")
+                .doesNotContain("A slide pin does not move");
+    }
+
+    @Test
+    void a_proven_repair_shows_before_and_after_and_its_verdict() throws IOException {
+        send("oiled-lining-and-seized-cable-repaired");
+
+        Document page = browser.page("/bay/" + reference);
+
+        assertThat(page.select("#verdict").text()).contains("The repair is proven");
+        assertThat(page.select("table caption").eachText()).contains("Before and after");
+        assertThat(page.select(".title .state").text()).isEqualTo("Cure proven");
+    }
+
+    @Test
+    void cases_are_listed_by_whom_they_wait_for_and_found_by_their_words() throws IOException {
+        send(FOUND);
+
+        Document all = browser.page("/desk?q=" + reference);
+        Document none = browser.page("/desk?q=nothing-of-that-name");
+        Document one = browser.page("/desk?status=scoped&q=" + reference);
+
+        assertThat(all.select("#group-scoped").text()).isEqualTo("Work proposed");
+        assertThat(all.select("section[aria-labelledby=group-scoped] a").eachAttr("href"))
+                .containsExactly("/desk/" + reference);
+        assertThat(one.select("ul.entries a").eachText()).containsExactly(reference);
+        assertThat(none.select(".empty").text()).contains("No case has “nothing-of-that-name”");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/bay/", "/desk/", "/rulebook/case/"})
+    void hostile_words_in_a_case_stay_words(String page) throws IOException {
+        String hostile = "\"><script>alert(1)</script><img src=x onerror=alert(1)>{7*7}";
+        send(FOUND, "Corvane", hostile);
+
+        Document shown = browser.page(page + reference);
+
+        assertThat(shown.select("script:not([src]), img[onerror]")).isEmpty();
+        if (!page.startsWith("/rulebook")) {
+            assertThat(shown.select("h1").text()).contains("<script>alert(1)</script>", "{7*7}");
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/bay?q=", "/desk?q=", "/rulebook?q=", "/rulebook/causes?q="})
+    void hostile_words_in_a_search_stay_words(String address) {
+        Document shown = browser.page(
+                address + java.net.URLEncoder.encode("\"><script>alert(1)</script>", StandardCharsets.UTF_8));
+
+        assertThat(browser.last().statusCode()).isEqualTo(200);
+        assertThat(shown.select("script:not([src])")).isEmpty();
+        assertThat(shown.select("input[name=q]").val()).isEqualTo("\"><script>alert(1)</script>");
+    }
+
+    @Test
+    void a_cause_leads_to_its_findings_its_signs_and_the_work_that_follows() {
+        Document cause = browser.page("/rulebook/causes/hub-seal-leaking");
+
+        assertThat(cause.select("h1").text()).isEqualTo("Hub seal leaking");
+        assertThat(cause.select(".facts dt").eachText()).contains("How firmly it is known", "Source");
+        assertThat(cause.select("section h2").eachText())
+                .contains("Proved by any of", "What it shows or leaves", "Work that follows");
+        assertThat(cause.select("section a[href^=/rulebook/symptoms/]")).isNotEmpty();
+        for (String address : cause.select("section a").eachAttr("href")) {
+            assertThat(browser.open(address).statusCode()).as(address).isEqualTo(200);
+        }
+    }
+
+    @Test
+    void every_entry_of_the_rulebook_has_a_page() {
+        List<String> broken = new ArrayList<>();
+        int seen = 0;
+        for (String kind :
+                browser.page("/rulebook").select("ul.tabs a[href^=/rulebook/]").eachAttr("href")) {
+            for (String address : browser.page(kind).select("ul.entries a").eachAttr("href")) {
+                seen++;
+                if (seen % 7 == 0 && browser.open(address).statusCode() != 200) {
+                    broken.add(address);
+                }
+            }
+        }
+
+        assertThat(broken).isEmpty();
+        assertThat(seen).isGreaterThan(300);
+    }
+
+    @Test
+    void the_rulebook_is_searched_and_says_when_nothing_is_found() {
+        Document found = browser.page("/rulebook?q=hub%20seal");
+        Document none = browser.page("/rulebook?q=zzzzzz");
+
+        assertThat(found.select("ul.entries a[href^=/rulebook/]")).isNotEmpty();
+        assertThat(none.select(".empty").text()).contains("Nothing in the rulebook speaks of “zzzzzz”");
+    }
+
+    @Test
+    void the_rules_that_spoke_in_a_case_are_listed_with_their_grounds() throws IOException {
+        send(FOUND);
+
+        Document rules = browser.page("/rulebook/case/" + reference);
+
+        assertThat(rules.select("summary b").eachText()).contains("SYM-011", "CAU-340", "DEF-040");
+        assertThat(browser.open(rules.select("a[href^=/rulebook/rules/]").attr("href"))
+                        .statusCode())
+                .isEqualTo(200);
+    }
+
+    @Test
+    void only_signing_in_is_open_to_strangers() {
+        assertThat(PAGES.stream()
+                        .flatMap(type -> Stream.of(type.getDeclaredMethods()))
+                        .filter(method -> method.isAnnotationPresent(ForStrangers.class))
+                        .map(Method::getName))
+                .containsExactlyInAnyOrder("ask", "signIn");
+    }
+
+    private static boolean isOtherAnswer(Element one, Element other) {
+        return one.select("[name=entry]")
+                        .val()
+                        .equals(other.select("[name=entry]").val())
+                && !one.select("[name=data]")
+                        .val()
+                        .equals(other.select("[name=data]").val());
+    }
+
+    private int version() {
+        return Json.read(given().get("/v1/cases/" + reference).asString())
+                .path("version")
+                .asInt();
+    }
+
+    private void send(String scenario) throws IOException {
+        send(scenario, "Corvane", "Corvane");
+    }
+
+    private void send(String scenario, String text, String instead) throws IOException {
+        ArrayNode events = (ArrayNode) Json.mapper()
+                .readTree(Files.readString(SCENARIOS.resolve(scenario).resolve("given.json")));
+        for (JsonNode event : events) {
+            ((ObjectNode) event)
+                    .put("subject", reference)
+                    .put("id", reference + event.path("id").asText());
+            if (event.path("data").has("site")) {
+                ((ObjectNode) event.path("data")).put("site", site);
+            }
+        }
+        String quoted = Json.text(instead);
+        Response answer = given().contentType("application/cloudevents-batch+json; charset=UTF-8")
+                .body(Json.text(events)
+                        .replace(text, quoted.substring(1, quoted.length() - 1))
+                        .getBytes(StandardCharsets.UTF_8))
+                .post("/v1/events");
+        assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
+    }
+}
