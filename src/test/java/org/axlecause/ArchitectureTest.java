@@ -53,7 +53,8 @@ class ArchitectureTest {
             "DatabaseException");
 
     /** They say why the service can't start, before there is a log, and what a command has made or found. */
-    private static final Set<String> WRITE_TO_THE_CONSOLE = Set.of("DatabaseAtHand", "MakeKeyCommand", "VerifyCommand");
+    private static final Set<String> WRITE_TO_THE_CONSOLE =
+            Set.of("DatabaseAtHand", "FleetCommand", "MakeKeyCommand", "RecountCommand", "VerifyCommand");
 
     /** What statistics calculates with: numbers in, numbers out. */
     private static final Set<String> STATISTICAL_METHODS = Set.of(

@@ -49,6 +49,7 @@ class JudgeCase implements CaseJudge {
     private final EventStore events;
     private final FiguresStore figures;
     private final CaseStore cases;
+    private final CountedCaseStore countedCases;
     private final JudgementStore judgements;
     private final SiteStore sites;
     private final PriceListStore priceLists;
@@ -62,6 +63,7 @@ class JudgeCase implements CaseJudge {
             EventStore events,
             FiguresStore figures,
             CaseStore cases,
+            CountedCaseStore countedCases,
             JudgementStore judgements,
             SiteStore sites,
             PriceListStore priceLists,
@@ -73,6 +75,7 @@ class JudgeCase implements CaseJudge {
         this.events = events;
         this.figures = figures;
         this.cases = cases;
+        this.countedCases = countedCases;
         this.judgements = judgements;
         this.sites = sites;
         this.priceLists = priceLists;
@@ -89,12 +92,15 @@ class JudgeCase implements CaseJudge {
         List<StoredEvent> stored = events.history(reference);
         stored.forEach(event -> data.put(event.id(), Json.read(event.body()).path("data")));
         History history = new History(reference, Histories.read(stored, figures.find(reference)));
-        Judgement judgement = judge.judge(matter(history, null));
+        Matter matter = matter(history, null);
+        Judgement judgement = judge.judge(matter);
         String document = CaseDocument.of(judgement, rules.version(), data);
-        String before = cases.find(reference).map(StoredCase::document).orElse(null);
+        StoredCase last = cases.find(reference).orElse(null);
+        String before = last == null ? null : last.document();
         JudgedCase judged = judged(judgement, document, history);
         OffsetDateTime now = OffsetDateTime.now(clock);
         cases.save(reference, judged, now);
+        count(reference, matter, judgement, last);
         keepIfActedOn(reference, history, judgement, document, now);
         watch.judged(CaseChange.between(before, judged.columns(), reference, document));
         return document;
@@ -103,6 +109,32 @@ class JudgeCase implements CaseJudge {
     @Override
     public String judge(History history, Map<EntryId, JsonNode> data, @Nullable LocalDate asOf) {
         return CaseDocument.of(judge.judge(matter(history, asOf)), rules.version(), data);
+    }
+
+    /** Counts a case that has ended, and counts one no more that was opened again. */
+    private void count(String reference, Matter matter, Judgement judgement, @Nullable StoredCase last) {
+        VehiclePresented presented = presented(matter.history(), judgement);
+        if (presented != null && CountCase.isEnded(judgement.status().toString())) {
+            countedCases.save(
+                    reference,
+                    CountCase.of(
+                            StatisticsTerms.released(),
+                            judgement,
+                            judge.progress(matter),
+                            matter.history(),
+                            presented,
+                            matter.site().zone()));
+        } else if (last != null && CountCase.isEnded(last.columns().status())) {
+            countedCases.save(reference, null);
+        }
+    }
+
+    private static @Nullable VehiclePresented presented(History history, Judgement judgement) {
+        return history.entries().stream()
+                .filter(recorded -> recorded.id().equals(judgement.presentation()))
+                .map(recorded -> (VehiclePresented) recorded.entry())
+                .findFirst()
+                .orElse(null);
     }
 
     private Matter matter(History history, @Nullable LocalDate asOf) {
@@ -147,11 +179,7 @@ class JudgeCase implements CaseJudge {
     }
 
     private JudgedCase judged(Judgement judgement, String document, History history) {
-        VehiclePresented presented = history.entries().stream()
-                .filter(recorded -> recorded.id().equals(judgement.presentation()))
-                .map(recorded -> (VehiclePresented) recorded.entry())
-                .findFirst()
-                .orElse(null);
+        VehiclePresented presented = presented(history, judgement);
         return new JudgedCase(
                 new CaseColumns(
                         judgement.site(),

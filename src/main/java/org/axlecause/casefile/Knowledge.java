@@ -31,6 +31,7 @@ class Knowledge {
     Knowledge(RuleBase rules, @ConfigProperty(name = "axlecause.regimes-dir") Optional<Path> regimesFolder) {
         this.regimes = regimesFolder.map(Regimes::releasedAnd).orElseGet(Regimes::released);
         this.causeModel = CauseModel.load();
+        StatisticsTerms.released();
         this.judge = new Judge(rules, regimes, causeModel, new PlanRepair(RepairCatalogue.onClassPath()));
     }
 

@@ -114,6 +114,45 @@ public final class Judge {
      */
     public record Compared(Judgement before, Judgement after) {}
 
+    /** How the causes stood while the vehicle was looked at. */
+    public Progress progress(Matter matter) {
+        StandingHistory history = StandingHistory.of(matter.history());
+        Presentation presentation = Presentation.of(history, matter.site().zone());
+        if (presentation == null) {
+            return Progress.NONE;
+        }
+        Vehicle vehicle = presentation.content().vehicle();
+        List<Candidate> candidates = model.candidates(vehicle);
+        if (candidates.isEmpty()) {
+            return Progress.NONE;
+        }
+        RegimeTerms terms = terms(matter, presentation, new ArrayList<>());
+        return new FollowProgress(
+                        model,
+                        openedAxles,
+                        soFar -> diagnosed(matter, StandingHistory.of(soFar), presentation, terms, candidates),
+                        matter.history().reference(),
+                        vehicle,
+                        history.entries())
+                .progress();
+    }
+
+    private Diagnosis diagnosed(
+            Matter matter,
+            StandingHistory entries,
+            Presentation presentation,
+            @Nullable RegimeTerms terms,
+            List<Candidate> candidates) {
+        StandingHistory history = entries.withRunsCombined();
+        Vehicle vehicle = presentation.content().vehicle();
+        RegimeSheet sheet = terms == null ? null : RegimeFigures.of(history.entries(), vehicle, terms);
+        List<Finding> findings = FirstCall.findings(history, vehicle);
+        Conclusions first = rules.conclude(
+                FirstCall.shared(matter.policy(), terms, candidates),
+                FirstCall.asFound(history, presentation, findings, Tests.of(history, sheet)));
+        return diagnose.of(input(presentation, findings, first, openedAxles.of(vehicle, findings)));
+    }
+
     private Judgement withoutVehicle(Matter matter, StandingHistory history) {
         Tests tests = Tests.of(history, null);
         OffsetDateTime first = matter.history().entries().get(0).time();

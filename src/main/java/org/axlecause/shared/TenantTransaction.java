@@ -5,6 +5,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +44,26 @@ public class TenantTransaction {
         });
     }
 
+    /**
+     * Runs the work in a transaction of this tenant that only reads and sees the database as it was when it began, however
+     * many statements ask it.
+     */
+    public <T extends @Nullable Object> T snapshot(String tenant, Supplier<T> work) {
+        if (current.get() != null) {
+            throw new IllegalStateException("A transaction is open; a snapshot can't begin in it");
+        }
+        return QuarkusTransaction.requiringNew().call(() -> {
+            current.set(tenant);
+            try {
+                freeze();
+                bind(tenant);
+                return work.get();
+            } finally {
+                current.remove();
+            }
+        });
+    }
+
     /** Runs the work in this tenant's transaction; see {@link #call}. */
     public void run(String tenant, Runnable work) {
         this.<@Nullable Void>call(tenant, () -> {
@@ -65,6 +86,15 @@ public class TenantTransaction {
         String tenant = tenant();
         try (Connection connection = dataSource.getConnection()) {
             return statements.run(connection, tenant);
+        } catch (SQLException e) {
+            throw new DatabaseException(e);
+        }
+    }
+
+    private void freeze() {
+        try (Connection connection = dataSource.getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY");
         } catch (SQLException e) {
             throw new DatabaseException(e);
         }

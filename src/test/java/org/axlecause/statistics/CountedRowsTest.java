@@ -1,0 +1,228 @@
+package org.axlecause.statistics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.util.ArrayList;
+import java.util.List;
+import org.axlecause.access.KeyTerms;
+import org.axlecause.access.MakeKey;
+import org.axlecause.access.Role;
+import org.axlecause.access.WithKeys;
+import org.axlecause.shared.TenantTransaction;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The rows behind the statistics, written with the judgements and folded afterwards. */
+@QuarkusTest
+@TestProfile(WithKeys.class)
+class CountedRowsTest {
+
+    private static final String COUNTED = """
+            SELECT k.question || ' ' || k.code || ' ' || k.standing || ' ' || k.axle || ' ' || k.side
+              FROM statistics_case c
+             CROSS JOIN LATERAL unnest(c.countables) AS u (countable)
+              JOIN statistics_countable k ON k.tenant_id = c.tenant_id AND k.countable = u.countable
+             WHERE c.tenant_id = ? AND k.question IN ('case', 'cause', 'outcome')
+             ORDER BY 1
+            """;
+
+    private static final String CELLS = """
+            SELECT grain || ' ' || s.question || ' ' || sum(n) FROM statistics_cell s
+              JOIN statistics_countable k USING (tenant_id, countable)
+             WHERE s.tenant_id = ? AND s.question = 'case' AND s.grain = 'total'
+             GROUP BY grain, s.question
+            """;
+
+    @Inject
+    MakeKey makeKey;
+
+    @Inject
+    CellStore cells;
+
+    @Inject
+    FoldDeltas foldDeltas;
+
+    @Inject
+    RecountCommand recount;
+
+    @Inject
+    TenantTransaction transaction;
+
+    private final String tenant = Chain.aTenant();
+    private Chain chain;
+
+    @BeforeEach
+    void a_chain() {
+        chain = new Chain(makeKey.make(tenant, new KeyTerms("admin", Role.ADMIN, null, null), "test"));
+        chain.site("quay-street", "coast");
+        transaction.run(tenant, cells::prepare);
+    }
+
+    @Test
+    void an_open_case_is_not_counted_and_a_closed_one_is_with_the_cause_that_a_finding_proved() {
+        Chain.OneCase one = chain.aCase("QS-1", "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .leaking("left")
+                .send();
+        assertThat(rows(COUNTED)).isEmpty();
+
+        one.closed("refused", "").send();
+
+        one.hasStatus("closed");
+        assertThat(rows(COUNTED))
+                .contains("cause wheel-cylinder-leaking root 2 left", "case   0 ", "outcome closed-refused  0 ")
+                .noneMatch(row -> row.contains("undetermined"));
+    }
+
+    @Test
+    void a_case_without_proof_is_undetermined_until_the_technician_names_the_cause() {
+        chain.aCase("QS-1", "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        assertThat(rows(COUNTED)).contains("cause undetermined  0 ", "outcome undetermined  0 ");
+
+        chain.aCase("QS-1", "quay-street", "2026-03-02T18:15:00Z")
+                .closed("cured", "{\"code\": \"drum-oval\", \"axle\": 2, \"side\": \"right\"}")
+                .send();
+
+        assertThat(rows(COUNTED))
+                .contains("cause drum-oval root 2 right", "outcome determined  0 ", "outcome closed-cured  0 ")
+                .noneMatch(row -> row.contains("undetermined"));
+    }
+
+    @Test
+    void a_closing_that_is_withdrawn_counts_no_more_and_the_cells_follow() {
+        Chain.OneCase one = chain.aCase("QS-1", "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .leaking("left")
+                .closed("refused", "")
+                .send();
+        foldDeltas.fold();
+        assertThat(rows(CELLS)).containsExactly("total case 1");
+        assertThat(differences()).isZero();
+
+        one.withdraw(one.idOf("case.closed")).send();
+
+        one.hasStatus("scoped");
+        assertThat(rows(COUNTED)).isEmpty();
+        assertThat(differences()).isZero();
+        foldDeltas.fold();
+        assertThat(rows(CELLS)).containsExactly("total case 0");
+        assertThat(differences()).isZero();
+    }
+
+    @Test
+    void a_fold_that_is_lost_before_its_end_has_folded_nothing_and_counts_nothing_twice() {
+        for (int number = 1; number <= 5; number++) {
+            chain.aCase("QS-" + number, "quay-street", "2026-03-0" + number + "T08:15:00Z")
+                    .presented()
+                    .closed("abandoned", "")
+                    .send();
+        }
+        long age = age();
+
+        assertThatThrownBy(() -> transaction.run(tenant, () -> {
+                    assertThat(cells.fold(3)).isEqualTo(3);
+                    throw new IllegalStateException("the replica is lost before it commits");
+                }))
+                .hasMessageContaining("lost");
+        assertThat(rows(CELLS)).isEmpty();
+        int some = transaction.call(tenant, () -> cells.fold(3));
+        assertThat(some).isEqualTo(3);
+        assertThat(differences()).isZero();
+        foldDeltas.fold();
+
+        assertThat(rows(CELLS)).containsExactly("total case 5");
+        assertThat(differences()).isZero();
+        assertThat(age()).isEqualTo(age).isEqualTo(5);
+    }
+
+    @Test
+    void only_one_replica_folds_for_a_tenant_at_a_time() {
+        chain.aCase("QS-1", "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        List<Integer> other = new ArrayList<>();
+
+        transaction.run(tenant, () -> {
+            assertThat(cells.fold(3)).isEqualTo(1);
+            Thread second = new Thread(() -> other.add(transaction.call(tenant, () -> cells.fold(3))));
+            second.start();
+            join(second);
+        });
+
+        assertThat(other).containsExactly(0);
+        assertThat(differences()).isZero();
+    }
+
+    @Test
+    void a_count_that_is_not_in_the_cells_shows_as_a_difference() {
+        chain.aCase("QS-1", "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        foldDeltas.fold();
+
+        transaction.run(
+                tenant,
+                () -> transaction.jdbc((connection, name) -> {
+                    try (PreparedStatement spoil = connection.prepareStatement(
+                            "UPDATE statistics_cell SET n = n + 1 WHERE tenant_id = ? AND grain = 'total'"
+                                    + " AND question = 'cause'")) {
+                        spoil.setString(1, name);
+                        return spoil.executeUpdate();
+                    }
+                }));
+
+        assertThat(differences()).isEqualTo(1);
+        ByteArrayOutputStream told = new ByteArrayOutputStream();
+        PrintStream out = new PrintStream(told, true, StandardCharsets.UTF_8);
+        assertThat(recount.run(new String[] {"recount", "--tenant", tenant}, out, out))
+                .isEqualTo(1);
+        assertThat(told.toString(StandardCharsets.UTF_8)).contains("1 cells of the statistics differ");
+    }
+
+    private static void join(Thread thread) {
+        try {
+            thread.join();
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private long differences() {
+        return transaction.call(tenant, cells::differences);
+    }
+
+    private long age() {
+        return transaction.call(tenant, cells::age);
+    }
+
+    private List<String> rows(String sql) {
+        return transaction.call(
+                tenant,
+                () -> transaction.jdbc((connection, name) -> {
+                    try (PreparedStatement query = connection.prepareStatement(sql)) {
+                        query.setString(1, name);
+                        List<String> found = new ArrayList<>();
+                        try (ResultSet rows = query.executeQuery()) {
+                            while (rows.next()) {
+                                found.add(rows.getString(1));
+                            }
+                        }
+                        return found;
+                    }
+                }));
+    }
+}
