@@ -1,0 +1,207 @@
+package org.axlecause.statistics;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.axlecause.access.Actor;
+import org.axlecause.casefile.Countable;
+import org.axlecause.statistics.MoreViews.SiteAnswer;
+import org.axlecause.statistics.MoreViews.SitePointView;
+import org.axlecause.statistics.StatisticsViews.DefinitionView;
+import org.axlecause.statistics.StatisticsViews.IntervalView;
+import org.axlecause.statistics.StatisticsViews.ShareView;
+import org.jspecify.annotations.Nullable;
+
+/** Answers whether a site stands out from what its vehicles lead one to expect. */
+@ApplicationScoped
+class AskSites {
+
+    private static final List<Dimension> STRATA =
+            List.of(Dimension.SITE, Dimension.LAYOUT, Dimension.AGE_BAND, Dimension.ODOMETER_BAND);
+
+    private final Snapshots snapshots;
+    private final CountStore counts;
+    private final RepairStore repairs;
+    private final Clock clock;
+
+    AskSites(Snapshots snapshots, CountStore counts, RepairStore repairs, Clock clock) {
+        this.snapshots = snapshots;
+        this.counts = counts;
+        this.repairs = repairs;
+        this.clock = clock;
+    }
+
+    /** What sites are compared by: events of how many. */
+    enum Measure {
+        NOT_CURED_FIRST_TIME("cases whose first final test did not prove the repair, of those with a final test"),
+        UNDETERMINED("cases without a confirmed cause, of all"),
+        FAILED_OFFICIAL_TEST("cases that failed the official test afterwards, of those whose result is on record"),
+        RETURNED("repaired axles that came back, of those that were followed to the end");
+
+        private final String means;
+
+        Measure(String means) {
+            this.means = means;
+        }
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
+
+    SiteAnswer answer(Asked asked, Actor actor) {
+        return snapshots.of(asked, actor, this::answer);
+    }
+
+    private SiteAnswer answer(ReadQuestion question) {
+        question.takes("measure");
+        Cohort cohort = question.cohort();
+        String word = Objects.requireNonNullElse(
+                question.word(
+                        "measure",
+                        Stream.of(Measure.values()).map(Measure::toString).toList()),
+                Measure.NOT_CURED_FIRST_TIME.toString());
+        question.check();
+        Measure measure = Stream.of(Measure.values())
+                .filter(each -> each.toString().equals(word))
+                .findFirst()
+                .orElseThrow();
+
+        OffsetDateTime now = OffsetDateTime.now(clock);
+        int least = snapshots.leastCell();
+        Map<String, List<ReferenceRates.Stratum>> sites =
+                measure == Measure.RETURNED ? returned(cohort, now) : counted(cohort, measure);
+        List<ReferenceRates.Stratum> all =
+                sites.values().stream().flatMap(List::stream).toList();
+        ReferenceRates rates = ReferenceRates.of(all);
+        Map<String, ReferenceRates.Standardised> standardised = new TreeMap<>();
+        sites.forEach((site, strata) -> standardised.put(site, rates.standardise(strata)));
+        Funnel funnel = Funnel.ofRatios(standardised.entrySet().stream()
+                .filter(entry ->
+                        entry.getValue().cases() >= least && entry.getValue().expected() > 0)
+                .map(entry -> new Funnel.Count(
+                        entry.getKey(),
+                        entry.getValue().observed(),
+                        entry.getValue().expected()))
+                .toList());
+        Map<String, Funnel.Point> points = new HashMap<>();
+        funnel.points().forEach(point -> points.put(point.name(), point));
+        return new SiteAnswer(
+                now,
+                cohort.from(),
+                cohort.to(),
+                measure.toString(),
+                ShareView.of(
+                        all.stream()
+                                .mapToLong(stratum -> stratum.counts().count())
+                                .sum(),
+                        all.stream().mapToLong(stratum -> stratum.counts().of()).sum(),
+                        least),
+                points.isEmpty() ? null : StatisticsViews.told(funnel.overdispersion()),
+                standardised.entrySet().stream()
+                        .map(entry -> view(entry.getKey(), entry.getValue(), points.get(entry.getKey()), least))
+                        .toList(),
+                definitions(measure, least));
+    }
+
+    private static SitePointView view(
+            String site, ReferenceRates.Standardised counts, Funnel.@Nullable Point point, int least) {
+        if (counts.cases() < least) {
+            return new SitePointView(site, counts.cases(), null, null, null, null, null, null, null, true);
+        }
+        return new SitePointView(
+                site,
+                counts.cases(),
+                counts.observed(),
+                StatisticsViews.told(counts.expected()),
+                point == null ? null : StatisticsViews.told(point.value()),
+                point == null ? null : IntervalView.of(point.limits().inner()),
+                point == null ? null : IntervalView.of(point.limits().outer()),
+                point == null ? null : StatisticsViews.told(point.pValue()),
+                point == null
+                        ? null
+                        : point.verdict().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                false);
+    }
+
+    private Map<String, List<ReferenceRates.Stratum>> counted(Cohort cohort, Measure measure) {
+        Map<List<String>, Map<String, Long>> byStratum = new HashMap<>();
+        for (CountStore.Count count : counts.count(
+                new CountStore.Wanted(cohort, List.of(Countable.OUTCOME), "", STRATA, false, List.of("code")))) {
+            byStratum
+                    .computeIfAbsent(count.group(), group -> new HashMap<>())
+                    .merge(count.members().get(0), count.n(), Long::sum);
+        }
+        Map<String, List<ReferenceRates.Stratum>> sites = new TreeMap<>();
+        byStratum.forEach((group, found) -> add(sites, group, share(measure, found)));
+        return sites;
+    }
+
+    private static Proportion share(Measure measure, Map<String, Long> counts) {
+        long tested = counts.getOrDefault("tested", 0L);
+        long failed = counts.getOrDefault("official-failed", 0L);
+        long undetermined = counts.getOrDefault(Countable.UNDETERMINED, 0L);
+        return switch (measure) {
+            case NOT_CURED_FIRST_TIME -> new Proportion(tested - counts.getOrDefault("first-time-cure", 0L), tested);
+            case UNDETERMINED -> new Proportion(undetermined, undetermined + counts.getOrDefault("determined", 0L));
+            case FAILED_OFFICIAL_TEST -> new Proportion(failed, failed + counts.getOrDefault("official-passed", 0L));
+            case RETURNED -> throw new IllegalArgumentException("Returns are counted by repairs");
+        };
+    }
+
+    /** Repairs that were proved so long ago that each was followed to the end. */
+    private Map<String, List<ReferenceRates.Stratum>> returned(Cohort cohort, OffsetDateTime now) {
+        LocalDate asOf = now.atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
+        int most = snapshots.terms().returnDays();
+        Map<List<String>, long[]> byStratum = new HashMap<>();
+        for (RepairStore.Followed followed : repairs.followed(
+                cohort,
+                STRATA,
+                List.of(),
+                false,
+                asOf,
+                most,
+                asOf.minusDays(most).plusDays(1))) {
+            long[] both = byStratum.computeIfAbsent(followed.group(), group -> new long[2]);
+            both[0] += followed.returned() ? followed.n() : 0;
+            both[1] += followed.n();
+        }
+        Map<String, List<ReferenceRates.Stratum>> sites = new TreeMap<>();
+        byStratum.forEach((group, both) -> add(sites, group, new Proportion(both[0], both[1])));
+        return sites;
+    }
+
+    private static void add(Map<String, List<ReferenceRates.Stratum>> sites, List<String> group, Proportion counts) {
+        if (counts.of() > 0) {
+            sites.computeIfAbsent(group.get(0), site -> new ArrayList<>())
+                    .add(new ReferenceRates.Stratum(String.join(" ", group.subList(1, group.size())), counts));
+        }
+    }
+
+    private List<DefinitionView> definitions(Measure measure, int least) {
+        List<Definitions.Definition> definitions = new ArrayList<>(List.of(
+                Definitions.of("measure", measure + ": " + measure.means + "."),
+                Definitions.of(
+                        "expected",
+                        "What the site's cases would come to if each stratum of age, distance and layout had the share that it"
+                                + " has over all sites that are told of (indirect standardisation)."),
+                Definitions.of(
+                        "limits",
+                        "Limits of 95 % and of 99.8 % for the ratio of observed to expected at that size, widened by"
+                                + " overdispersion. About one site in twenty lies outside the inner ones by chance alone;"
+                                + " standing out is a reason to look, not a verdict on a site.")));
+        definitions.addAll(Definitions.common(snapshots.terms(), least));
+        return DefinitionView.of(definitions);
+    }
+}

@@ -1,0 +1,46 @@
+package org.axlecause.statistics;
+
+import java.time.LocalDate;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which cases are asked about; what is not set chooses nothing.
+ *
+ * @param from first day of presentation
+ * @param to first day of presentation that no longer counts
+ * @param months numbers of the months of presentation; empty for all
+ * @param values values of dimensions; a dimension without values chooses nothing, one with none left no case
+ */
+record Cohort(
+        @Nullable LocalDate from, @Nullable LocalDate to, List<Integer> months, Map<Dimension, List<String>> values) {
+
+    Cohort {
+        months = List.copyOf(months);
+        Map<Dimension, List<String>> copy = new EnumMap<>(Dimension.class);
+        values.forEach((dimension, words) -> copy.put(dimension, List.copyOf(words)));
+        values = Collections.unmodifiableMap(copy);
+    }
+
+    Set<Dimension> dimensions() {
+        return values.keySet();
+    }
+
+    /** First day of the first month that lies in the period as a whole; null where it has no beginning. */
+    @Nullable
+    LocalDate firstWholeMonth() {
+        return from == null || from.getDayOfMonth() == 1
+                ? from
+                : from.plusMonths(1).withDayOfMonth(1);
+    }
+
+    /** First day after the last month that lies in the period as a whole; null where it has no end. */
+    @Nullable
+    LocalDate endOfWholeMonths() {
+        return to == null ? null : to.withDayOfMonth(1);
+    }
+}

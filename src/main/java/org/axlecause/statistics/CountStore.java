@@ -1,0 +1,295 @@
+package org.axlecause.statistics;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.math.BigDecimal;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.axlecause.shared.DatabaseException;
+import org.axlecause.shared.TenantTransaction;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Counts over the cases of a tenant, read from folded cells and from what waits to be folded, or from the rows of the
+ * cases where no cells tell apart what is asked. Answers are counts, however many cases stand behind them.
+ */
+@ApplicationScoped
+class CountStore {
+
+    private final TenantTransaction transaction;
+
+    CountStore(TenantTransaction transaction) {
+        this.transaction = transaction;
+    }
+
+    /**
+     * What is to be counted.
+     *
+     * @param cohort which cases
+     * @param questions questions of the countables
+     * @param condition a condition on the countables, {@code k}, without values of anybody's
+     * @param by dimensions that the counts are told apart by
+     * @param byMonth whether they are told apart by the month of presentation
+     * @param members members of the countables, as their columns, that the counts are told apart by
+     */
+    record Wanted(
+            Cohort cohort,
+            List<String> questions,
+            String condition,
+            List<Dimension> by,
+            boolean byMonth,
+            List<String> members) {
+
+        Wanted {
+            questions = List.copyOf(questions);
+            by = List.copyOf(by);
+            members = List.copyOf(members);
+        }
+    }
+
+    /**
+     * A count.
+     *
+     * @param group values of the dimensions, in the order they were asked for
+     * @param month first day of the month; null where not asked for
+     * @param members values of the members, in the order they were asked for
+     * @param n how many
+     * @param amount amounts added up
+     */
+    record Count(List<String> group, @Nullable LocalDate month, List<String> members, long n, BigDecimal amount) {
+
+        Count {
+            group = List.copyOf(group);
+            members = List.copyOf(members);
+        }
+    }
+
+    /** The counts in no order; none that are 0. */
+    List<Count> count(Wanted wanted) {
+        return transaction.jdbc((connection, tenant) -> {
+            Bound sql = new Bound(connection, tenant);
+            String source = source(sql, wanted);
+            List<String> keys = keys(wanted);
+            sql.add("SELECT ").add(keys.isEmpty() ? "" : String.join(", ", keys) + ", ");
+            sql.add("sum(s.n) AS n, sum(s.amount) AS amount FROM (").add(source);
+            sql.add(") s JOIN statistics_countable k ON k.countable = s.countable WHERE k.tenant_id = ?")
+                    .value(tenant);
+            sql.add(" AND k.question = ANY (?)").texts(wanted.questions());
+            sql.add(wanted.condition().isEmpty() ? "" : " AND " + wanted.condition());
+            sql.add(keys.isEmpty() ? "" : " GROUP BY " + String.join(", ", keys));
+            sql.add(" HAVING sum(s.n) <> 0");
+            return read(sql, wanted);
+        });
+    }
+
+    /** The words that the cases of a tenant bear in a dimension, in order. */
+    List<String> words(Dimension dimension) {
+        return transaction.jdbc((connection, tenant) -> {
+            Grain grain = Grain.of(Set.of(dimension), List.of()).orElseThrow();
+            String sql =
+                    "SELECT DISTINCT " + dimension.column() + " FROM statistics_cell WHERE tenant_id = ? AND grain = ?"
+                            + " AND question = 'case' UNION SELECT " + dimension.column()
+                            + " FROM statistics_delta WHERE tenant_id = ? ORDER BY 1";
+            try (PreparedStatement query = connection.prepareStatement(sql)) {
+                query.setString(1, tenant);
+                query.setString(2, grain.toString());
+                query.setString(3, tenant);
+                List<String> words = new ArrayList<>();
+                try (ResultSet rows = query.executeQuery()) {
+                    while (rows.next()) {
+                        words.add(rows.getString(1));
+                    }
+                }
+                return words;
+            }
+        });
+    }
+
+    private static List<String> keys(Wanted wanted) {
+        return Stream.of(
+                        wanted.by().stream().map(dimension -> "s." + dimension.column()),
+                        Stream.of("s.month").filter(month -> wanted.byMonth()),
+                        wanted.members().stream().map(member -> "k." + member))
+                .flatMap(keys -> keys)
+                .toList();
+    }
+
+    private static List<Count> read(Bound sql, Wanted wanted) throws SQLException {
+        try (PreparedStatement query = sql.prepared();
+                ResultSet row = query.executeQuery()) {
+            List<Count> counts = new ArrayList<>();
+            while (row.next()) {
+                int column = 1;
+                List<String> group = new ArrayList<>();
+                for (int index = 0; index < wanted.by().size(); index++) {
+                    group.add(row.getString(column++));
+                }
+                LocalDate month = wanted.byMonth() ? row.getObject(column++, LocalDate.class) : null;
+                List<String> members = new ArrayList<>();
+                for (int index = 0; index < wanted.members().size(); index++) {
+                    members.add(row.getString(column++));
+                }
+                counts.add(new Count(group, month, members, row.getLong(column), row.getBigDecimal(column + 1)));
+            }
+            return counts;
+        }
+    }
+
+    /** Cells and deltas of the whole months and rows of the days at the edges; or the rows of all cases. */
+    private static String source(Bound sql, Wanted wanted) {
+        Set<Dimension> needed = EnumSet.noneOf(Dimension.class);
+        needed.addAll(wanted.by());
+        needed.addAll(wanted.cohort().dimensions());
+        Grain grain = Grain.of(needed, wanted.questions()).orElse(null);
+        LocalDate first = wanted.cohort().firstWholeMonth();
+        LocalDate end = wanted.cohort().endOfWholeMonths();
+        if (grain == null || (first != null && end != null && !first.isBefore(end))) {
+            return rows(sql, wanted, wanted.cohort().from(), wanted.cohort().to());
+        }
+        List<String> parts = new ArrayList<>();
+        parts.add(cells(sql, wanted, grain, first, end));
+        parts.add(deltas(sql, wanted, first, end));
+        LocalDate from = wanted.cohort().from();
+        LocalDate to = wanted.cohort().to();
+        if (from != null && first != null && from.isBefore(first)) {
+            parts.add(rows(sql, wanted, from, first));
+        }
+        if (to != null && end != null && end.isBefore(to)) {
+            parts.add(rows(sql, wanted, end, to));
+        }
+        return String.join(" UNION ALL ", parts);
+    }
+
+    private static String cells(
+            Bound sql, Wanted wanted, Grain grain, @Nullable LocalDate from, @Nullable LocalDate to) {
+        Bound part = sql.part();
+        part.add("SELECT ")
+                .add(columns(wanted, "c."))
+                .add("c.month, c.countable, c.n, c.amount FROM statistics_cell c");
+        part.add(" WHERE c.tenant_id = ? AND c.grain = '" + grain + "'").value(part.tenant);
+        part.add(" AND c.question = ANY (?)").texts(wanted.questions());
+        between(part, "c.month", from, to);
+        choose(part, wanted.cohort(), "c.month");
+        return sql.take(part);
+    }
+
+    private static String deltas(Bound sql, Wanted wanted, @Nullable LocalDate from, @Nullable LocalDate to) {
+        Bound part = sql.part();
+        part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
+        part.add(" c.sign::bigint AS n, c.sign * coalesce(u.amount, 0) AS amount FROM statistics_delta c");
+        part.add(" CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount) WHERE c.tenant_id = ?")
+                .value(part.tenant);
+        between(part, "c.day", from, to);
+        choose(part, wanted.cohort(), "c.day");
+        return sql.take(part);
+    }
+
+    private static String rows(Bound sql, Wanted wanted, @Nullable LocalDate from, @Nullable LocalDate to) {
+        Bound part = sql.part();
+        part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
+        part.add(" 1::bigint AS n, coalesce(u.amount, 0) AS amount FROM statistics_case c");
+        part.add(" CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount) WHERE c.tenant_id = ?")
+                .value(part.tenant);
+        between(part, "c.day", from, to);
+        choose(part, wanted.cohort(), "c.day");
+        return sql.take(part);
+    }
+
+    private static String columns(Wanted wanted, String row) {
+        return wanted.by().stream()
+                .map(dimension -> row + dimension.column() + ", ")
+                .collect(Collectors.joining());
+    }
+
+    /** Adds the conditions of a period. */
+    static void between(Bound part, String day, @Nullable LocalDate from, @Nullable LocalDate to) {
+        if (from != null) {
+            part.add(" AND " + day + " >= ?").value(from);
+        }
+        if (to != null) {
+            part.add(" AND " + day + " < ?").value(to);
+        }
+    }
+
+    /** Adds the conditions of months and dimensions on the rows {@code c}. */
+    static void choose(Bound part, Cohort cohort, String day) {
+        if (!cohort.months().isEmpty()) {
+            part.add(" AND extract(month FROM " + day + ") = ANY (?)").numbers(cohort.months());
+        }
+        cohort.values()
+                .forEach((dimension, words) ->
+                        part.add(" AND c." + dimension.column() + " = ANY (?)").texts(words));
+    }
+
+    /** A statement under way, with its values in the order of their marks. */
+    static final class Bound {
+
+        private final StringBuilder sql = new StringBuilder();
+        private final List<Object> values = new ArrayList<>();
+        private final List<Object> taken = new ArrayList<>();
+        private final Connection connection;
+        private final String tenant;
+
+        Bound(Connection connection, String tenant) {
+            this.connection = connection;
+            this.tenant = tenant;
+        }
+
+        Bound part() {
+            return new Bound(connection, tenant);
+        }
+
+        /** The text of a part that comes before what follows; its values go before all others. */
+        String take(Bound part) {
+            taken.addAll(part.values);
+            return part.sql.toString();
+        }
+
+        Bound add(String text) {
+            sql.append(text);
+            return this;
+        }
+
+        Bound value(Object value) {
+            values.add(value);
+            return this;
+        }
+
+        Bound texts(List<String> words) {
+            return array("text", words);
+        }
+
+        Bound numbers(List<Integer> numbers) {
+            return array("int4", numbers);
+        }
+
+        private Bound array(String type, List<?> items) {
+            try {
+                values.add(connection.createArrayOf(type, items.toArray()));
+                return this;
+            } catch (SQLException e) {
+                throw new DatabaseException(e);
+            }
+        }
+
+        PreparedStatement prepared() throws SQLException {
+            PreparedStatement query = connection.prepareStatement(sql.toString());
+            int index = 1;
+            for (Object value : taken) {
+                query.setObject(index++, value);
+            }
+            for (Object value : values) {
+                query.setObject(index++, value);
+            }
+            return query;
+        }
+    }
+}

@@ -1,0 +1,50 @@
+package org.axlecause.statistics;
+
+import java.util.List;
+import org.axlecause.casefile.StatisticsTerms;
+
+/** What the words of the answers mean; served with every answer. */
+final class Definitions {
+
+    private Definitions() {}
+
+    /** A word with its meaning. */
+    record Definition(String word, String means) {}
+
+    static List<Definition> common(StatisticsTerms terms, int leastCell) {
+        return List.of(
+                new Definition(
+                        "case",
+                        "A case that has ended: its repair is proved, or it is closed. Open cases and entries that were"
+                                + " taken back count for nothing."),
+                new Definition("day", "The day of the presentation in the time zone of the site; months likewise."),
+                new Definition(
+                        "ageBand, odometerBand",
+                        "Years since the first use, or the first registration where no first use is known, and kilometres,"
+                                + " at the presentation. What isn't known is " + StatisticsTerms.UNKNOWN + "."),
+                new Definition(
+                        "layout",
+                        "The wheel brakes of the axles from the front, joined by +; one brake alone chooses the"
+                                + " vehicles that have it on an axle."),
+                new Definition("interval", "Wilson's score interval of the share, 95 %."),
+                new Definition("withheld", "Cells that fewer than " + leastCell + " cases stand behind are withheld."));
+    }
+
+    static List<Definition> causes() {
+        return List.of(
+                new Definition(
+                        "cause",
+                        "Counts when a finding proved it or the technician confirmed it at closing; a case may have several,"
+                                + " so shares add up to more than one."),
+                new Definition("undetermined", "Cases in which no cause was confirmed either way."),
+                new Definition(
+                        "role", "A root cause has no confirmed cause upstream of it; the others are contributing."),
+                new Definition(
+                        "axle, side",
+                        "Where the cause was; cases of the whole group stay the number that it is a" + " share of."));
+    }
+
+    static Definition of(String word, String means) {
+        return new Definition(word, means);
+    }
+}

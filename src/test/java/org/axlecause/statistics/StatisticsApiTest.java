@@ -1,0 +1,263 @@
+package org.axlecause.statistics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+import org.axlecause.access.KeyTerms;
+import org.axlecause.access.MakeKey;
+import org.axlecause.access.Role;
+import org.axlecause.access.WithKeys;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Questions over a small chain whose answers are counted by hand: eight cases at two sites. */
+@QuarkusTest
+@TestProfile(WithKeys.class)
+class StatisticsApiTest {
+
+    private static final String OVAL = "{\"code\": \"drum-oval\", \"axle\": 2, \"side\": \"right\"}";
+
+    @Inject
+    MakeKey makeKey;
+
+    @Inject
+    FoldDeltas foldDeltas;
+
+    private final String tenant = Chain.aTenant();
+    private Chain chain;
+    private String analyst = "";
+
+    @BeforeEach
+    void a_chain_with_eight_cases() {
+        chain = new Chain(key(Role.ADMIN, null));
+        analyst = key(Role.ANALYST, null);
+        chain.site("quay-street", "coast");
+        chain.site("mill-bridge", "hills");
+        for (int day = 1; day <= 3; day++) {
+            chain.aCase("QS-0" + day, "quay-street", "2026-03-0" + day + "T08:15:00Z")
+                    .presented()
+                    .leaking("left")
+                    .closed("refused", "")
+                    .send();
+        }
+        chain.aCase("QS-04", "quay-street", "2026-04-04T08:15:00Z")
+                .presented()
+                .leaking("left")
+                .leaking("right")
+                .closed("refused", OVAL)
+                .send();
+        chain.aCase("QS-05", "quay-street", "2026-04-05T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        foldDeltas.fold();
+        chain.aCase("MB-01", "mill-bridge", "2026-04-06T08:15:00Z")
+                .vehicle("Velmar", "Dunlin", "2021-05-20", 31000)
+                .presented()
+                .closed("cured", OVAL)
+                .send();
+        chain.aCase("MB-02", "mill-bridge", "2026-04-06T23:30:00Z")
+                .vehicle("Velmar", "Dunlin", "2021-05-20", 31000)
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        chain.aCase("MB-03", "mill-bridge", "2026-04-07T08:15:00Z")
+                .presented()
+                .leaking("left")
+                .send();
+    }
+
+    @Test
+    void causes_are_told_with_the_cases_behind_them_and_an_open_case_counts_for_nothing() {
+        JsonPath answer = ask("/v1/statistics/causes").jsonPath();
+
+        assertThat(answer.getInt("cases")).isEqualTo(7);
+        assertThat(answer.getList("shares.cause"))
+                .isEqualTo(List.of("wheel-cylinder-leaking", "drum-oval", "undetermined"));
+        assertThat(answer.getList("shares.cases.count")).isEqualTo(List.of(4, 2, 2));
+        assertThat(answer.getInt("undetermined.count")).isEqualTo(2);
+        assertThat(answer.getDouble("shares[0].cases.share")).isCloseTo(0.571428571429, within(1e-6));
+        assertThat(answer.getDouble("shares[0].cases.interval.low")).isBetween(0.25, 0.2505);
+        assertThat(answer.getString("definitions.find { it.word == 'cause' }.means"))
+                .contains("technician confirmed it");
+    }
+
+    @Test
+    void what_waits_to_be_folded_is_counted_and_folding_changes_no_answer() {
+        String before = ask("/v1/statistics/causes?by=month")
+                .jsonPath()
+                .getList("shares")
+                .toString();
+
+        foldDeltas.fold();
+
+        assertThat(ask("/v1/statistics/causes?by=month")
+                        .jsonPath()
+                        .getList("shares")
+                        .toString())
+                .isEqualTo(before);
+    }
+
+    @Test
+    void a_case_with_the_cause_on_both_sides_is_one_case_and_each_side_counts_for_itself() {
+        assertThat(counts("/v1/statistics/causes?cause=wheel-cylinder-leaking&side=right"))
+                .containsExactly(2, 1);
+        assertThat(counts("/v1/statistics/causes?cause=wheel-cylinder-leaking&by=side"))
+                .contains(4, 1);
+        assertThat(counts("/v1/statistics/causes?cause=wheel-cylinder-leaking&axle=2"))
+                .containsExactly(4, 2);
+        assertThat(counts("/v1/statistics/causes?cause=wheel-cylinder-leaking&axle=1"))
+                .containsExactly(2);
+    }
+
+    @Test
+    void every_choice_of_cases_gives_what_the_cases_say_folded_or_not() {
+        for (int round = 0; round < 2; round++) {
+            assertThat(cases("site=mill-bridge")).isEqualTo(2);
+            assertThat(cases("region=coast")).isEqualTo(5);
+            assertThat(cases("make=Velmar&model=Dunlin")).isEqualTo(2);
+            assertThat(cases("make=Velmar&site=mill-bridge&site=quay-street")).isEqualTo(2);
+            assertThat(cases("layout=drum-simplex")).isEqualTo(7);
+            assertThat(cases("layout=disc-floating%2Bdrum-simplex&category=N1")).isEqualTo(7);
+            assertThat(cases("ageBand=8-to-11")).isEqualTo(5);
+            assertThat(cases("ageBand=4-to-7&odometerBand=under-50000")).isEqualTo(2);
+            assertThat(cases("season=march-to-may&regime=gb-annual")).isEqualTo(7);
+            assertThat(cases("season=june-to-august")).isZero();
+            assertThat(cases("from=2026-04-01&to=2026-05-01")).isEqualTo(4);
+            assertThat(cases("from=2026-03-02")).isEqualTo(6);
+            assertThat(cases("from=2026-03-02&to=2026-04-05")).isEqualTo(3);
+            foldDeltas.fold();
+        }
+    }
+
+    @Test
+    void a_day_is_the_day_at_the_site() {
+        assertThat(cases("from=2026-04-07&to=2026-04-08")).isEqualTo(1);
+        assertThat(cases("from=2026-04-06&to=2026-04-07")).isEqualTo(1);
+    }
+
+    @Test
+    void small_groups_are_withheld_with_their_size_told() {
+        JsonPath answer = ask("/v1/statistics/causes?by=site").jsonPath();
+
+        assertThat(answer.getList("shares.findAll { it.group.site == 'mill-bridge' }.cases.withheld"))
+                .isEqualTo(List.of(true, true));
+        assertThat(answer.getList("shares.findAll { it.group.site == 'mill-bridge' }.cases.of"))
+                .isEqualTo(List.of(2, 2));
+        assertThat(answer.getList("shares.findAll { it.group.site == 'mill-bridge' }.cases.share"))
+                .isEqualTo(Arrays.asList(null, null));
+        assertThat(answer.getList("shares.findAll { it.group.site == 'quay-street' }.cases.withheld"))
+                .isEqualTo(List.of(false, false, false));
+    }
+
+    @Test
+    void another_tenant_sees_nothing_and_a_key_of_one_site_its_site_alone() {
+        String stranger = makeKey.make(Chain.aTenant(), new KeyTerms("stranger", Role.ANALYST, null, null), "test");
+        String ofOne = key(Role.ANALYST, List.of("quay-street"));
+
+        assertThat(chain.as(stranger).get("/v1/statistics/causes").jsonPath().getInt("cases"))
+                .isZero();
+        assertThat(chain.as(ofOne).get("/v1/statistics/causes").jsonPath().getInt("cases"))
+                .isEqualTo(5);
+        Response refused = chain.as(ofOne).get("/v1/statistics/causes?site=mill-bridge");
+        assertThat(refused.statusCode()).isEqualTo(422);
+        assertThat(refused.asString()).doesNotContain("such as mill-bridge");
+        assertThat(chain.as(key(Role.SENDER, null)).get("/v1/statistics/causes").statusCode())
+                .isEqualTo(403);
+    }
+
+    @Test
+    void wrong_words_are_refused_with_the_nearest_valid_ones() {
+        Response refused =
+                chain.as(analyst).get("/v1/statistics/causes?make=Vlemar&cause=drum-ovale&by=sight&mkae=x&from=spring");
+
+        assertThat(refused.statusCode()).isEqualTo(422);
+        assertThat(refused.jsonPath().getList("causes.pointer", String.class))
+                .containsExactlyInAnyOrder("/make", "/cause", "/by", "/mkae", "/from");
+        assertThat(refused.jsonPath().getString("causes.find { it.pointer == '/make' }.text"))
+                .contains("Velmar");
+        assertThat(refused.jsonPath().getString("causes.find { it.pointer == '/cause' }.text"))
+                .contains("drum-oval");
+        assertThat(refused.jsonPath().getString("causes.find { it.pointer == '/mkae' }.text"))
+                .contains("make");
+    }
+
+    @Test
+    void an_answer_has_a_tag_until_the_data_change_and_folding_is_no_change() {
+        String tag = ask("/v1/statistics/causes").header("ETag");
+        foldDeltas.fold();
+        assertThat(chain.as(analyst)
+                        .header("If-None-Match", tag)
+                        .get("/v1/statistics/causes")
+                        .statusCode())
+                .isEqualTo(304);
+
+        chain.aCase("MB-03", "mill-bridge", "2026-04-08T08:15:00Z")
+                .closed("refused", "")
+                .send();
+
+        assertThat(chain.as(analyst)
+                        .header("If-None-Match", tag)
+                        .get("/v1/statistics/causes")
+                        .statusCode())
+                .isEqualTo(200);
+    }
+
+    @Test
+    void pages_follow_each_other_without_gap_or_repeat() {
+        Response first = ask("/v1/statistics/causes?limit=2");
+        String next = first.header("Link").replaceFirst("^<https?://[^/]+", "").replaceFirst(">.*", "");
+        Response second = ask(next);
+
+        assertThat(first.jsonPath().getList("shares.cause")).isEqualTo(List.of("wheel-cylinder-leaking", "drum-oval"));
+        assertThat(second.jsonPath().getList("shares.cause")).isEqualTo(List.of("undetermined"));
+        assertThat(second.header("Link")).isNull();
+    }
+
+    @Test
+    void the_other_parts_tell_trend_comparison_pareto_and_what_comes_together() {
+        JsonPath pareto = ask("/v1/statistics/causes?part=pareto").jsonPath();
+        assertThat(pareto.getList("pareto.cause")).isEqualTo(List.of("wheel-cylinder-leaking", "drum-oval"));
+        assertThat(pareto.getDouble("pareto[1].cumulative")).isEqualTo(1);
+
+        JsonPath pairs = ask("/v1/statistics/causes?part=co-occurrence").jsonPath();
+        assertThat(pairs.getList("pairs.cases.count")).isEqualTo(List.of(1));
+        assertThat(pairs.getDouble("pairs[0].expected")).isCloseTo(1.14285714286, within(1e-6));
+
+        JsonPath compared = ask("/v1/statistics/causes?part=comparison&compare=region&region=coast")
+                .jsonPath();
+        assertThat(compared.getList("comparisons.second.withheld", Boolean.class))
+                .containsOnly(true);
+
+        JsonPath trend = ask("/v1/statistics/causes?part=trend&cause=wheel-cylinder-leaking")
+                .jsonPath();
+        assertThat(trend.getList("trends.cause")).isEqualTo(List.of("undetermined", "wheel-cylinder-leaking"));
+    }
+
+    private List<Integer> counts(String question) {
+        return ask(question).jsonPath().getList("shares.cases.count");
+    }
+
+    private int cases(String choice) {
+        return ask("/v1/statistics/causes?" + choice).jsonPath().getInt("cases");
+    }
+
+    private Response ask(String question) {
+        Response answer = chain.as(analyst).urlEncodingEnabled(false).get(question);
+        assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
+        return answer;
+    }
+
+    private String key(Role role, @Nullable List<String> sites) {
+        return makeKey.make(tenant, new KeyTerms(UUID.randomUUID().toString(), role, sites, null), "test");
+    }
+}
