@@ -4,8 +4,10 @@ import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import org.axlecause.access.MakeKeyCommand;
 import org.axlecause.audit.VerifyCommand;
+import org.axlecause.fleet.FleetCommand;
 import org.axlecause.shared.DatabaseAtHand;
 import org.axlecause.shared.RequestDeadline;
+import org.axlecause.statistics.RecountCommand;
 
 /** Starts the service, with a database of its own where none is named; or runs one of its commands. */
 @QuarkusMain
@@ -23,6 +25,14 @@ public final class Axlecause {
             case VerifyCommand.NAME -> {
                 DatabaseAtHand.forCommand();
                 Quarkus.run(VerifyCommand.class, arguments);
+            }
+            case FleetCommand.NAME -> {
+                DatabaseAtHand.forCommand();
+                Quarkus.run(FleetCommand.class, arguments);
+            }
+            case RecountCommand.NAME -> {
+                DatabaseAtHand.forCommand();
+                Quarkus.run(RecountCommand.class, arguments);
             }
             case DatabaseAtHand.MIGRATE -> {
                 DatabaseAtHand.forMigrations();
