@@ -15,6 +15,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import java.lang.annotation.Annotation;
 import java.util.List;
+import java.util.stream.Stream;
+import org.axlecause.shared.ForStrangers;
 import org.junit.jupiter.api.Test;
 
 class RoutesNameTheirRolesTest {
@@ -31,19 +33,38 @@ class RoutesNameTheirRolesTest {
     }
 
     @Test
+    void strangers_may_sign_in_and_nothing_else() {
+        assertThat(routes(new ClassFileImporter()
+                                .withImportOption(new ImportOption.DoNotIncludeTests())
+                                .importPackages("org.axlecause"))
+                        .filter(RoutesNameTheirRolesTest::isForStrangers)
+                        .map(method -> method.getOwner().getSimpleName() + "." + method.getName()))
+                .containsExactlyInAnyOrder("SignInResource.ask", "SignInResource.signIn");
+    }
+
+    @Test
     void a_route_that_says_nothing_is_noticed() {
         assertThat(routesForNobody(new ClassFileImporter().importClasses(FaultyResource.class)))
                 .containsExactly("org.axlecause.access.FaultyResource.nobody()");
     }
 
     private static List<String> routesForNobody(JavaClasses classes) {
-        return classes.stream()
-                .flatMap(type -> type.getMethods().stream())
-                .filter(method -> VERBS.stream().anyMatch(method::isAnnotatedWith))
+        return routes(classes)
+                .filter(method -> !isForStrangers(method))
                 .filter(method -> !method.isAnnotatedWith(Needs.class)
                         && !method.getOwner().isAnnotatedWith(Needs.class))
                 .map(JavaMethod::getFullName)
                 .sorted()
                 .toList();
+    }
+
+    private static Stream<JavaMethod> routes(JavaClasses classes) {
+        return classes.stream()
+                .flatMap(type -> type.getMethods().stream())
+                .filter(method -> VERBS.stream().anyMatch(method::isAnnotatedWith));
+    }
+
+    private static boolean isForStrangers(JavaMethod method) {
+        return method.isAnnotatedWith(ForStrangers.class);
     }
 }
