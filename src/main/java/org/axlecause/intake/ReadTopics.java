@@ -5,12 +5,15 @@ import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.time.Duration;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.kafka.clients.consumer.CommitFailedException;
 import org.apache.kafka.clients.consumer.Consumer;
+import org.apache.kafka.clients.consumer.ConsumerRebalanceListener;
 import org.apache.kafka.clients.consumer.ConsumerRecords;
 import org.apache.kafka.clients.consumer.OffsetAndMetadata;
 import org.apache.kafka.common.TopicPartition;
@@ -25,7 +28,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads events from Kafka, on one thread per replica; its group shares the partitions out. An offset is committed once
- * all before it is stored or set aside; what the service couldn't store is read again, with growing pauses.
+ * all before it is stored or set aside, later where partitions are being shared out just then; what the service couldn't
+ * store is read again, with growing pauses.
  */
 @ApplicationScoped
 class ReadTopics {
@@ -45,6 +49,9 @@ class ReadTopics {
     private volatile @Nullable Consumer<byte[], byte[]> present;
     private @Nullable Thread thread;
     private Duration rest = SHORTEST_PAUSE;
+
+    /** What is stored but not committed, since partitions were being shared out; touched by the reader alone. */
+    private final Map<TopicPartition, OffsetAndMetadata> uncommitted = new HashMap<>();
 
     ReadTopics(
             KafkaTopics topics,
@@ -98,7 +105,8 @@ class ReadTopics {
 
     private void read(Consumer<byte[], byte[]> consumer) {
         Map<String, Topic> byName = topics.in().stream().collect(Collectors.toMap(Topic::name, Function.identity()));
-        consumer.subscribe(byName.keySet());
+        uncommitted.clear();
+        consumer.subscribe(byName.keySet(), new ForgetWhatOthersRead());
         Duration pause = SHORTEST_PAUSE;
         Duration wait = USUAL_WAIT;
         while (!stopping) {
@@ -111,6 +119,7 @@ class ReadTopics {
                     whole &= take(consumer, topic, partition, records);
                 }
             }
+            commit(consumer);
             meters.waiting(waiting(consumer));
             wait = USUAL_WAIT;
             if (whole && !records.isEmpty()) {
@@ -133,17 +142,42 @@ class ReadTopics {
             ConsumerRecords<byte[], byte[]> records) {
         long end = Objects.requireNonNull(records.nextOffsets().get(partition)).offset();
         long next = takeRecords.take(topic, records.records(partition)).orElse(end);
-        try {
-            // Why before the commit: where that is refused and the partition stays, the failed record must still come
-            // again.
-            if (next < end) {
-                consumer.seek(partition, next);
-            }
-            consumer.commitSync(Map.of(partition, new OffsetAndMetadata(next)));
-        } catch (CommitFailedException | RebalanceInProgressException | IllegalStateException sharedOutAnew) {
-            LOG.infof("Partition %s is shared out anew; what comes again of it is a duplicate", partition);
+        // Why before the commit: where that is refused and the partition stays, the failed record must still come
+        // again.
+        if (next < end && consumer.assignment().contains(partition)) {
+            consumer.seek(partition, next);
         }
+        uncommitted.put(partition, new OffsetAndMetadata(next));
+        commit(consumer);
         return next == end;
+    }
+
+    /** Commits what is stored; while partitions are shared out that is refused, and tried again after the next poll. */
+    private void commit(Consumer<byte[], byte[]> consumer) {
+        if (uncommitted.isEmpty()) {
+            return;
+        }
+        try {
+            consumer.commitSync(Map.copyOf(uncommitted));
+            uncommitted.clear();
+        } catch (CommitFailedException | RebalanceInProgressException sharedOutAnew) {
+            LOG.infof(
+                    "Partitions %s are shared out anew; what comes again of them is a duplicate", uncommitted.keySet());
+        }
+    }
+
+    /** Partitions that went to another replica are no longer committed here. */
+    private final class ForgetWhatOthersRead implements ConsumerRebalanceListener {
+
+        @Override
+        public void onPartitionsRevoked(Collection<TopicPartition> partitions) {
+            uncommitted.keySet().removeAll(partitions);
+        }
+
+        @Override
+        public void onPartitionsAssigned(Collection<TopicPartition> partitions) {
+            uncommitted.keySet().removeAll(partitions);
+        }
     }
 
     private static long waiting(Consumer<byte[], byte[]> consumer) {
