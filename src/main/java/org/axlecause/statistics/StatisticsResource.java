@@ -12,6 +12,9 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import jakarta.ws.rs.core.Variant;
+import java.io.IOException;
+import java.io.StringWriter;
 import java.util.List;
 import java.util.function.BiFunction;
 import org.axlecause.access.Actor;
@@ -32,10 +35,16 @@ import org.jspecify.annotations.Nullable;
 
 /** Questions over many cases. */
 @Path("/v1/statistics")
-@Produces({MediaType.APPLICATION_JSON, Problem.MEDIA_TYPE})
+@Produces({MediaType.APPLICATION_JSON, StatisticsResource.CSV, Problem.MEDIA_TYPE})
 @Needs(Role.ANALYST)
 @Tag(name = "statistics")
 public class StatisticsResource {
+
+    static final String CSV = "text/csv";
+
+    /** The lists of the answers that become tables. */
+    private static final List<String> LISTS =
+            List.of("shares", "trends", "comparisons", "pareto", "pairs", "lines", "groups", "sites", "checks");
 
     private static final String TAG = "Weak tag of the data behind the answer.";
     private static final String NEXT =
@@ -151,10 +160,12 @@ public class StatisticsResource {
                 @Header(name = "ETag", description = TAG, schema = @Schema(type = SchemaType.STRING)),
                 @Header(name = "Link", description = NEXT, schema = @Schema(type = SchemaType.STRING))
             },
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_JSON,
-                            schema = @Schema(implementation = StatisticsViews.CauseAnswer.class)))
+            content = {
+                @Content(
+                        mediaType = MediaType.APPLICATION_JSON,
+                        schema = @Schema(implementation = StatisticsViews.CauseAnswer.class)),
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+            })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
             responseCode = "422",
@@ -208,10 +219,12 @@ public class StatisticsResource {
                 @Header(name = "ETag", description = TAG, schema = @Schema(type = SchemaType.STRING)),
                 @Header(name = "Link", description = NEXT, schema = @Schema(type = SchemaType.STRING))
             },
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_JSON,
-                            schema = @Schema(implementation = MoreViews.RepairAnswer.class)))
+            content = {
+                @Content(
+                        mediaType = MediaType.APPLICATION_JSON,
+                        schema = @Schema(implementation = MoreViews.RepairAnswer.class)),
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+            })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
             responseCode = "422",
@@ -244,10 +257,12 @@ public class StatisticsResource {
             responseCode = "200",
             description = "The answer, as of a stated moment.",
             headers = @Header(name = "ETag", description = TAG, schema = @Schema(type = SchemaType.STRING)),
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_JSON,
-                            schema = @Schema(implementation = MoreViews.ReturnAnswer.class)))
+            content = {
+                @Content(
+                        mediaType = MediaType.APPLICATION_JSON,
+                        schema = @Schema(implementation = MoreViews.ReturnAnswer.class)),
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+            })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
             responseCode = "422",
@@ -276,10 +291,12 @@ public class StatisticsResource {
             responseCode = "200",
             description = "The answer, as of a stated moment.",
             headers = @Header(name = "ETag", description = TAG, schema = @Schema(type = SchemaType.STRING)),
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_JSON,
-                            schema = @Schema(implementation = MoreViews.SiteAnswer.class)))
+            content = {
+                @Content(
+                        mediaType = MediaType.APPLICATION_JSON,
+                        schema = @Schema(implementation = MoreViews.SiteAnswer.class)),
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+            })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
             responseCode = "422",
@@ -308,10 +325,12 @@ public class StatisticsResource {
             responseCode = "200",
             description = "The answer, as of a stated moment.",
             headers = @Header(name = "ETag", description = TAG, schema = @Schema(type = SchemaType.STRING)),
-            content =
-                    @Content(
-                            mediaType = MediaType.APPLICATION_JSON,
-                            schema = @Schema(implementation = MoreViews.CheckAnswer.class)))
+            content = {
+                @Content(
+                        mediaType = MediaType.APPLICATION_JSON,
+                        schema = @Schema(implementation = MoreViews.CheckAnswer.class)),
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+            })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
             responseCode = "422",
@@ -336,14 +355,23 @@ public class StatisticsResource {
     private Response answer(Request request, UriInfo uri, BiFunction<Asked, Actor, Answer> question) {
         Actor actor = current.get();
         Asked asked = new Asked(uri.getQueryParameters());
-        EntityTag tag = new EntityTag(snapshots.tag(uri.getPath(), asked, MediaType.APPLICATION_JSON, actor), true);
+        Variant variant =
+                request.selectVariant(Variant.mediaTypes(MediaType.APPLICATION_JSON_TYPE, MediaType.valueOf(CSV))
+                        .build());
+        boolean csv = variant != null && variant.getMediaType().toString().startsWith(CSV);
+        EntityTag tag =
+                new EntityTag(snapshots.tag(uri.getPath(), asked, csv ? CSV : MediaType.APPLICATION_JSON, actor), true);
         Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
         if (unchanged != null) {
             return unchanged.tag(tag).build();
         }
         Answer answer = question.apply(asked, actor);
-        Response.ResponseBuilder response = Response.ok(Json.text(answer.body()), MediaType.APPLICATION_JSON)
+        String json = Json.text(answer.body());
+        Response.ResponseBuilder response = (csv
+                        ? Response.ok(csv(json), CSV + ";charset=UTF-8")
+                        : Response.ok(json, MediaType.APPLICATION_JSON))
                 .tag(tag)
+                .header(HttpHeaders.VARY, HttpHeaders.ACCEPT)
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-cache");
         if (answer.next() != null) {
             String address = uri.getRequestUriBuilder()
@@ -353,5 +381,16 @@ public class StatisticsResource {
             response.header(HttpHeaders.LINK, "<" + address + ">; rel=\"next\"");
         }
         return response.build();
+    }
+
+    private static String csv(String json) {
+        Flattened table = Flattened.of(Json.read(json), LISTS);
+        StringWriter text = new StringWriter();
+        try {
+            CsvTable.write(text, table.columns(), table.rows().iterator());
+        } catch (IOException impossible) {
+            throw new IllegalStateException("A text in memory can be written", impossible);
+        }
+        return text.toString();
     }
 }

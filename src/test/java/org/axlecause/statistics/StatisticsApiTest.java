@@ -243,6 +243,24 @@ class StatisticsApiTest {
         assertThat(trend.getList("trends.cause")).isEqualTo(List.of("undetermined", "wheel-cylinder-leaking"));
     }
 
+    @Test
+    void an_answer_comes_as_csv_too_with_its_moment_in_each_row() {
+        Response csv = chain.as(analyst).accept("text/csv").get("/v1/statistics/causes?by=category");
+
+        assertThat(csv.contentType()).startsWith("text/csv");
+        List<String> lines = csv.asString().lines().toList();
+        assertThat(lines.get(0))
+                .isEqualTo("\"asOf\",\"group.category\",\"cause\",\"cases.count\",\"cases.of\",\"cases.share\","
+                        + "\"cases.interval.low\",\"cases.interval.high\",\"cases.withheld\"");
+        assertThat(lines).hasSize(4);
+        assertThat(lines.get(1)).contains("\"N1\",\"wheel-cylinder-leaking\",4,7,0.571428571429,");
+        assertThat(chain.as(analyst)
+                        .accept("image/png")
+                        .get("/v1/statistics/causes")
+                        .statusCode())
+                .isEqualTo(406);
+    }
+
     private List<Integer> counts(String question) {
         return ask(question).jsonPath().getList("shares.cases.count");
     }
