@@ -198,6 +198,22 @@ final class PackagedService implements Closeable {
         return send(events("application/cloudevents-batch+json", events));
     }
 
+    /** Puts a document; it must be taken. */
+    JsonNode put(String path, String body) throws IOException, InterruptedException {
+        return taken(request(path).header("Content-Type", "application/json").PUT(BodyPublishers.ofString(body)));
+    }
+
+    /** Posts a document; it must be taken. */
+    JsonNode post(String path, String body) throws IOException, InterruptedException {
+        return taken(request(path).header("Content-Type", "application/json").POST(BodyPublishers.ofString(body)));
+    }
+
+    private JsonNode taken(HttpRequest.Builder request) throws IOException, InterruptedException {
+        HttpResponse<String> answer = send(request);
+        assertThat(answer.statusCode()).as(answer.body()).isBetween(200, 299);
+        return Json.mapper().readTree(answer.body());
+    }
+
     HttpRequest.Builder events(String type, String body) {
         return request("/v1/events").header("Content-Type", type).POST(BodyPublishers.ofString(body));
     }

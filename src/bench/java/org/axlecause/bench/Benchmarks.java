@@ -68,7 +68,7 @@ public final class Benchmarks {
                     primary.getScoreUnit(),
                     beside(result, CpuTime.MILLISECONDS, 1),
                     beside(result, ALLOCATED, 1024),
-                    verdict(params, score(result))));
+                    verdict(params, score(result), results)));
         }
         return lines;
     }
@@ -114,14 +114,33 @@ public final class Benchmarks {
         return String.join(", ", words);
     }
 
-    private static String verdict(BenchmarkParams params, double score) {
+    private static String verdict(BenchmarkParams params, double score, Collection<RunResult> results) {
         Goal goal = goalOf(params.getBenchmark());
         if (goal == null) {
             return "";
         }
         boolean more = params.getMode() == Mode.Throughput;
-        boolean met = more ? score > goal.value() : score < goal.value();
-        return (more ? "above " : "below ") + number(goal.value()) + (met ? ": met" : ": MISSED");
+        double reached = score / measureOf(goal, params, results);
+        boolean met = more ? reached > goal.value() : reached < goal.value();
+        return (goal.of().isEmpty() ? "" : number(reached) + " of " + goal.of() + ", ")
+                + (more ? "above " : "below ")
+                + number(goal.value())
+                + (met ? ": met" : ": MISSED");
+    }
+
+    /** What a goal is a share of: the score of its fellow, else one. */
+    private static double measureOf(Goal goal, BenchmarkParams params, Collection<RunResult> results) {
+        if (goal.of().isEmpty()) {
+            return 1;
+        }
+        String benchmark = params.getBenchmark();
+        String fellow = benchmark.substring(0, benchmark.lastIndexOf('.') + 1) + goal.of();
+        return results.stream()
+                .filter(result -> result.getParams().getBenchmark().equals(fellow)
+                        && parameters(result.getParams()).equals(parameters(params)))
+                .mapToDouble(Benchmarks::score)
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("The benchmark " + fellow + " was not run"));
     }
 
     private static @Nullable Goal goalOf(String benchmark) {

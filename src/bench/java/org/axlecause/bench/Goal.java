@@ -12,4 +12,7 @@ public @interface Goal {
 
     /** The score must stay below this; with throughput, above it. */
     double value();
+
+    /** Name of the benchmark of the same class and parameters whose score the value is a share of; left out for none. */
+    String of() default "";
 }

@@ -14,7 +14,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -25,13 +24,20 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import org.axlecause.access.KeyTerms;
 import org.axlecause.access.MakeKey;
 import org.axlecause.access.Role;
 import org.axlecause.access.WithKeys;
+import org.axlecause.casefile.CaseCopies;
 import org.axlecause.casefile.CaseJudge;
 import org.axlecause.casefile.CaseStore;
+import org.axlecause.judgement.Judge;
+import org.axlecause.judgement.PastCases;
+import org.axlecause.judgement.PastCases.Past;
+import org.axlecause.judgement.PastCases.Run;
+import org.axlecause.judgement.PastCases.Wanted;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.TenantTransaction;
 import org.axlecause.shared.TestDatabase;
@@ -39,8 +45,8 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
- * A trial of many stored cases, copies of one told case. It prints at what rate cases are tried and at what rate the same
- * machine judges stored cases anew, as a late event would; {@code -Dtrial.cases=N} takes so many.
+ * A trial of many stored cases, copies of one told case. It prints at what rate cases are tried, at what rate the same
+ * machine judges cases that are in memory, and at what rate it judges stored cases anew, as a late event would; {@code -Dtrial.cases=N} takes so many.
  */
 @QuarkusTest
 @TestProfile(WithKeys.class)
@@ -58,6 +64,12 @@ class TrialOfManyCasesTest {
 
     @Inject
     CaseJudge judge;
+
+    @Inject
+    Judge pureJudge;
+
+    @Inject
+    PastCases pastCases;
 
     @Inject
     CaseStore cases;
@@ -96,7 +108,9 @@ class TrialOfManyCasesTest {
                 .post("/v1/events")
                 .then()
                 .statusCode(200);
-        copy(reference, count - 1);
+        try (Connection connection = TestDatabase.superuser()) {
+            CaseCopies.make(connection, tenant, reference, "MANY-", count - 1);
+        }
         as(admin)
                 .body(
                         "{\"means\": \"how we repair\", \"chain\": [{\"clause\": \"hardware-kit-with-shoes\", \"necessity\":"
@@ -107,6 +121,8 @@ class TrialOfManyCasesTest {
         int warmed = Math.min(JUDGED, count - 1);
         judgeAgain(warmed);
 
+        List<Past> recalled = recalled(warmed);
+        double inMemory = warmed / seconds(() -> judge(warmed, recalled));
         double judging = warmed / seconds(() -> judgeAgain(warmed));
         Response begun = as(admin).body("{}").post("/v1/policies/repairs/trials");
         long before = usedMemory();
@@ -116,9 +132,11 @@ class TrialOfManyCasesTest {
 
         System.out.printf(
                 Locale.ROOT,
-                "%d cases tried at %.0f a second; stored cases are judged anew at %.0f a second; memory %+d MiB%n",
+                "%d cases tried at %.0f a second; cases in memory are judged at %.0f a second, stored cases judged anew"
+                        + " and kept at %.0f a second; memory %+d MiB%n",
                 count,
                 trying,
+                inMemory,
                 judging,
                 (after - before) >> 20);
         assertThat(done.jsonPath().getString("state")).isEqualTo("done");
@@ -129,7 +147,28 @@ class TrialOfManyCasesTest {
         assertThat(done.asString().length()).isLessThan(50_000);
     }
 
+    private List<Past> recalled(int count) {
+        ManagedContext context = Arc.container().requestContext();
+        context.activate();
+        try {
+            return transaction.call(
+                    tenant,
+                    () -> pastCases.recall(new Wanted(null, null, null, null), new Run(name(1), name(count), count)));
+        } finally {
+            context.terminate();
+        }
+    }
+
+    /** Judges cases that were recalled, on all cores: what the machine can do where nothing is read or kept. */
+    private void judge(int count, List<Past> recalled) {
+        atOnce(count, number -> pureJudge.judge(recalled.get(number - 1).matter()));
+    }
+
     private void judgeAgain(int count) {
+        atOnce(count, number -> judgeAgain(name(number)));
+    }
+
+    private void atOnce(int count, IntConsumer work) {
         AtomicInteger next = new AtomicInteger();
         CompletableFuture.allOf(IntStream.range(0, Runtime.getRuntime().availableProcessors())
                         .mapToObj(worker -> CompletableFuture.runAsync(
@@ -137,7 +176,7 @@ class TrialOfManyCasesTest {
                                     for (int number = next.incrementAndGet();
                                             number <= count;
                                             number = next.incrementAndGet()) {
-                                        judgeAgain(name(number));
+                                        work.accept(number);
                                     }
                                 },
                                 threads))
@@ -170,33 +209,6 @@ class TrialOfManyCasesTest {
     }
 
     private static String name(int number) {
-        return String.format(Locale.ROOT, "MANY-%06d", number);
-    }
-
-    private void copy(String reference, int copies) throws SQLException {
-        String name = "'MANY-' || lpad(n::text, 6, '0')";
-        try (Connection connection = TestDatabase.superuser()) {
-            for (String sql : List.of(
-                    "INSERT INTO case_file (tenant_id, reference, site, status, opened, opened_day, version, make, model,"
-                            + " document, judging, policy, rulebook, chain_length, chained_length, chain_hash, changed_at)"
-                            + " SELECT tenant_id, " + name + ", site, status, opened, opened_day, version, make, model,"
-                            + " document, judging, policy, rulebook, chain_length, chain_length, chain_hash, changed_at"
-                            + " FROM case_file, generate_series(1, ?) n WHERE tenant_id = ? AND reference = ?",
-                    "INSERT INTO event (tenant_id, reference, position, source, id, type, time, time_sent, received_at,"
-                            + " actor, body, digest, previous, hash) SELECT tenant_id, " + name
-                            + ", position, source, id,"
-                            + " type, time, time_sent, received_at, actor, body, digest, previous, hash"
-                            + " FROM event, generate_series(1, ?) n WHERE tenant_id = ? AND reference = ?",
-                    "INSERT INTO test_figures (tenant_id, reference, source, id, figures) SELECT tenant_id, " + name
-                            + ", source, id, figures FROM test_figures, generate_series(1, ?) n"
-                            + " WHERE tenant_id = ? AND reference = ?")) {
-                try (PreparedStatement insert = connection.prepareStatement(sql)) {
-                    insert.setInt(1, copies);
-                    insert.setString(2, tenant);
-                    insert.setString(3, reference);
-                    insert.executeUpdate();
-                }
-            }
-        }
+        return CaseCopies.name("MANY-", number);
     }
 }

@@ -1,0 +1,45 @@
+package org.axlecause.casefile;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Locale;
+
+/** Copies of a stored case under other references, made by the database, for tests that need many. */
+public final class CaseCopies {
+
+    private CaseCopies() {}
+
+    /** Copies a case with its history; the copies are called by the prefix and a number from 1. */
+    public static void make(Connection connection, String tenant, String reference, String prefix, int copies)
+            throws SQLException {
+        String name = "? || lpad(n::text, 6, '0')";
+        for (String sql : List.of(
+                "INSERT INTO case_file (tenant_id, reference, site, status, opened, opened_day, version, make, model,"
+                        + " document, judging, policy, rulebook, chain_length, chained_length, chain_hash, changed_at)"
+                        + " SELECT tenant_id, " + name + ", site, status, opened, opened_day, version, make, model,"
+                        + " document, judging, policy, rulebook, chain_length, chain_length, chain_hash, changed_at"
+                        + " FROM case_file, generate_series(1, ?) n WHERE tenant_id = ? AND reference = ?",
+                "INSERT INTO event (tenant_id, reference, position, source, id, type, time, time_sent, received_at,"
+                        + " actor, body, digest, previous, hash) SELECT tenant_id, " + name + ", position, source, id,"
+                        + " type, time, time_sent, received_at, actor, body, digest, previous, hash"
+                        + " FROM event, generate_series(1, ?) n WHERE tenant_id = ? AND reference = ?",
+                "INSERT INTO test_figures (tenant_id, reference, source, id, figures) SELECT tenant_id, " + name
+                        + ", source, id, figures FROM test_figures, generate_series(1, ?) n"
+                        + " WHERE tenant_id = ? AND reference = ?")) {
+            try (PreparedStatement insert = connection.prepareStatement(sql)) {
+                insert.setString(1, prefix);
+                insert.setInt(2, copies);
+                insert.setString(3, tenant);
+                insert.setString(4, reference);
+                insert.executeUpdate();
+            }
+        }
+    }
+
+    /** Reference of a copy. */
+    public static String name(String prefix, int number) {
+        return String.format(Locale.ROOT, "%s%06d", prefix, number);
+    }
+}
