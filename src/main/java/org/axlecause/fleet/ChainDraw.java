@@ -25,11 +25,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class ChainDraw {
 
-    private static final int MIDDLE_AGE = 8;
-    private static final int OLDEST = 25;
     private static final List<Integer> COLD = List.of(11, 12, 1, 2, 3);
     private static final double CALIBRATION_BINS = 20;
-    private static final double LABOUR_SHARE = 1.6;
 
     private final List<DrawnModel> models;
     private final List<DrawnCause> causes;
@@ -147,8 +144,8 @@ final class ChainDraw {
                         String.format(Locale.ROOT, "site-%03d", number + 1),
                         regions.get(number % regions.size()),
                         number % regions.size() < 3 ? "gb-annual" : "eu-periodic",
-                        Math.exp(0.8 * chance.nextGaussian()),
-                        2.0 * chance.nextGaussian()))
+                        Math.exp(share("site-size-spread") * chance.nextGaussian()),
+                        share("site-age-spread") * chance.nextGaussian()))
                 .toList();
         this.siteWeights = sites.stream().mapToDouble(DrawnSite::weight).toArray();
         this.siteWithHabit = sites.stream()
@@ -191,8 +188,14 @@ final class ChainDraw {
         LocalDate day = month.plusDays(chance.nextInt(month.lengthOfMonth()));
         DrawnSite site = sites.get(pick(chance, siteWeights));
         DrawnModel model = models.get(pick(chance, modelWeights));
-        int years = (int) Math.max(1, Math.min(OLDEST, Math.round(9 + site.older() + 4 * chance.nextGaussian())));
-        int kilometres = (int) Math.min(400_000, years * 13_000 * Math.exp(0.35 * chance.nextGaussian()));
+        int years = (int) Math.max(
+                1,
+                Math.min(
+                        share("oldest"),
+                        Math.rint(share("usual-age") + site.older() + share("age-spread") * chance.nextGaussian())));
+        int kilometres = (int) Math.min(
+                share("most-kilometres"),
+                years * share("kilometres-a-year") * Math.exp(share("kilometres-spread") * chance.nextGaussian()));
         boolean habit = plants.habit() && site.equals(siteWithHabit);
 
         List<Cause> found = new ArrayList<>();
@@ -233,7 +236,11 @@ final class ChainDraw {
     }
 
     private double share(String name) {
-        return shares.getOrDefault(name, 0.0);
+        Double share = shares.get(name);
+        if (share == null) {
+            throw new IllegalStateException("fleet/chain-draw.yaml has no number `" + name + "`; add it");
+        }
+        return share;
     }
 
     private DrawnCause rootCause(SplittableRandom chance, DrawnModel model, int years, LocalDate day) {
@@ -243,7 +250,7 @@ final class ChainDraw {
             weights[index] = cause.onDrum() && !model.hasDrums()
                     ? 0
                     : cause.weight()
-                            * Math.pow(cause.aging(), years - MIDDLE_AGE)
+                            * Math.pow(cause.aging(), years - share("weighed-at-age"))
                             * (COLD.contains(day.getMonthValue()) ? cause.winter() : 1);
             if (plants.batch()
                     && cause.code().equals("wheel-cylinder-leaking")
@@ -255,11 +262,11 @@ final class ChainDraw {
         return causes.get(pick(chance, weights));
     }
 
-    private static int axleOf(DrawnCause cause, DrawnModel model, SplittableRandom chance) {
+    private int axleOf(DrawnCause cause, DrawnModel model, SplittableRandom chance) {
         if (cause.onDrum()) {
             return 2;
         }
-        return model.hasDrums() || chance.nextDouble() < 0.6 ? 1 : 2;
+        return model.hasDrums() || chance.nextDouble() < share("front-disc") ? 1 : 2;
     }
 
     private List<Counted> outcomes(
@@ -287,12 +294,12 @@ final class ChainDraw {
     private List<Counted> checks(SplittableRandom chance, DrawnModel model) {
         List<Counted> counts = new ArrayList<>();
         for (DrawnCheck check : checks) {
-            if ((model.hasDrums() || !check.onDrum()) && chance.nextDouble() < 0.6) {
+            if ((model.hasDrums() || !check.onDrum()) && chance.nextDouble() < share("checked")) {
                 double bits = check.bits() * (0.5 + chance.nextDouble());
                 counts.add(new Counted(
                         "check",
                         check.code(),
-                        chance.nextDouble() < 0.8 ? "asked" : "unasked",
+                        chance.nextDouble() < share("asked") ? "asked" : "unasked",
                         "",
                         "answered",
                         0,
@@ -336,13 +343,13 @@ final class ChainDraw {
         for (String item : items) {
             boolean agreed = chance.nextDouble() < share("agreed");
             BigDecimal price = prices.getOrDefault(item, BigDecimal.TEN);
-            long cents = Math.round(price.doubleValue() * 100 * (1 + LABOUR_SHARE * chance.nextDouble()));
+            long cents = Math.round(price.doubleValue() * 100 * (1 + share("labour-by-part") * chance.nextDouble()));
             counts.add(new Counted(
                     "line",
                     item,
                     "renew",
                     item.equals(items.get(0)) ? "required" : "recommended",
-                    agreed ? "agreed" : chance.nextDouble() < 0.7 ? "refused" : "later",
+                    agreed ? "agreed" : chance.nextDouble() < share("refused-not-later") ? "refused" : "later",
                     item.equals("brake-fluid") ? 0 : found.get(0).axle(),
                     site.regime().equals("gb-annual") ? "GBP" : "EUR",
                     1,

@@ -23,8 +23,8 @@ final class ComposeSheet {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm", Locale.ENGLISH);
-    /** Suspects with less behind them are left out of a sheet. */
-    private static final double WORTH_NAMING = 0.05;
+    /** Suspects with less behind them are left out of sheets and pages. */
+    static final double WORTH_NAMING = 0.05;
 
     /** A customer needs to hear why once or twice. */
     private static final long MOST_REASONS = 2;

@@ -21,10 +21,9 @@ import org.axlecause.shared.Json;
 @ApplicationScoped
 class ShowCase {
 
-    /** Suspects with less behind them are only counted. */
-    private static final double WORTH_NAMING = 0.05;
-
+    /** At most so many suspects are named; the others are only counted. */
     private static final int MOST_SUSPECTS = 6;
+
     private static final int PERCENT = 100;
     private static final Pattern READING = Pattern.compile("(peak|drag)Axle(\\d+)(Left|Right)");
 
@@ -62,7 +61,7 @@ class ShowCase {
                 .toList();
         List<CaseView.Suspect> suspects = new ArrayList<>();
         for (JsonNode cause : standing) {
-            if (cause.path("probability").asDouble() >= WORTH_NAMING && suspects.size() < MOST_SUSPECTS) {
+            if (cause.path("probability").asDouble() >= ComposeSheet.WORTH_NAMING && suspects.size() < MOST_SUSPECTS) {
                 suspects.add(suspect(cause, suspects.size() + 1, axles));
             }
         }
