@@ -20,7 +20,6 @@ import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.axlecause.shared.RefusedException.Reason;
@@ -41,7 +40,7 @@ class PageFilter implements ContainerRequestFilter, ContainerResponseFilter {
     private static final int SEE_OTHER = 303;
     private static final int NONCE_BYTES = 16;
     private static final Pattern NONCE = Pattern.compile("[0-9a-f]{32}");
-    private static final List<String> ELSEWHERE = List.of("/v1/", "/q/");
+    private static final Pattern ELSEWHERE = Pattern.compile("/(v1|q)(/.*)?");
     private static final Set<String> OWN_SITE = Set.of("same-origin", "none");
     private static final String POLICY = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self';"
             + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
@@ -102,8 +101,9 @@ class PageFilter implements ContainerRequestFilter, ContainerResponseFilter {
                 && PROBLEM.isCompatible(answer.getMediaType())
                 && isRead(request)
                 && (page
-                        || ELSEWHERE.stream()
-                                .noneMatch(request.getUriInfo().getRequestUri().getRawPath()::startsWith))) {
+                        || !ELSEWHERE
+                                .matcher(request.getUriInfo().getRequestUri().getRawPath())
+                                .matches())) {
             page = true;
             show(problem(text), request, answer);
         }

@@ -137,12 +137,14 @@ class CasePagesTest {
         Response page = browser.open("/bay/NONE-1");
         Response document = given().get("/bay/NONE-1");
         Response api = given().header("Accept", Browser.HTML).get("/v1/cases/NONE-1/report");
+        Response root = given().header("Accept", Browser.HTML).get("/v1");
 
         assertThat(page.statusCode()).isEqualTo(404);
         assertThat(Browser.read(page).select("#problem h1").text()).isEqualTo("There is nothing at this address");
         assertThat(document.statusCode()).isEqualTo(404);
         assertThat(document.contentType()).startsWith("application/problem+json");
         assertThat(api.contentType()).startsWith("application/problem+json");
+        assertThat(root.contentType()).startsWith("application/problem+json");
     }
 
     @Test
