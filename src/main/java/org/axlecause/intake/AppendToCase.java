@@ -102,8 +102,9 @@ class AppendToCase {
             judge.judgeAndKeep(reference);
             meters.done(judging);
         } catch (RuntimeException fault) {
-            if (fault instanceof DatabaseException database && database.isUnavailable()) {
-                throw fault;
+            DatabaseException database = DatabaseException.behind(fault).orElse(null);
+            if (database != null && database.isUnavailable()) {
+                throw database;
             }
             meters.faulted(judging);
             throw new JudgingFaultException(fault);

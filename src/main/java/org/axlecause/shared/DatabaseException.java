@@ -1,6 +1,7 @@
 package org.axlecause.shared;
 
 import java.sql.SQLException;
+import java.util.Optional;
 
 /** The database refused a statement or can't be reached: a fault, never the caller's mistake. */
 public final class DatabaseException extends RuntimeException {
@@ -16,6 +17,22 @@ public final class DatabaseException extends RuntimeException {
     public DatabaseException(SQLException cause) {
         super(cause.getMessage(), cause);
         this.state = cause.getSQLState() == null ? "" : cause.getSQLState();
+    }
+
+    /**
+     * The database's own fault behind this one, if it has one: entities and commits wrap what the driver says in exceptions of
+     * their own.
+     */
+    public static Optional<DatabaseException> behind(Throwable fault) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof DatabaseException known) {
+                return Optional.of(known);
+            }
+            if (cause instanceof SQLException told) {
+                return Optional.of(new DatabaseException(told));
+            }
+        }
+        return Optional.empty();
     }
 
     /** Whether somebody else has stored a row of this key. */

@@ -33,14 +33,9 @@ public class TenantTransaction {
         if (open != null) {
             throw new IllegalStateException("A transaction of one tenant is open; another tenant's can't begin in it");
         }
-        return QuarkusTransaction.requiringNew().call(() -> {
-            current.set(tenant);
-            try {
-                bind(tenant);
-                return work.get();
-            } finally {
-                current.remove();
-            }
+        return begun(tenant, () -> {
+            bind(tenant);
+            return work.get();
         });
     }
 
@@ -52,16 +47,30 @@ public class TenantTransaction {
         if (current.get() != null) {
             throw new IllegalStateException("A transaction is open; a snapshot can't begin in it");
         }
-        return QuarkusTransaction.requiringNew().call(() -> {
-            current.set(tenant);
-            try {
-                freeze();
-                bind(tenant);
-                return work.get();
-            } finally {
-                current.remove();
-            }
+        return begun(tenant, () -> {
+            freeze();
+            bind(tenant);
+            return work.get();
         });
+    }
+
+    /** Where the database is away, its own exception comes out, whoever has wrapped it. */
+    private <T extends @Nullable Object> T begun(String tenant, Supplier<T> work) {
+        try {
+            return QuarkusTransaction.requiringNew().call(() -> {
+                current.set(tenant);
+                try {
+                    return work.get();
+                } finally {
+                    current.remove();
+                }
+            });
+        } catch (RuntimeException fault) {
+            throw DatabaseException.behind(fault)
+                    .filter(DatabaseException::isUnavailable)
+                    .<RuntimeException>map(away -> away)
+                    .orElse(fault);
+        }
     }
 
     /** Runs the work in this tenant's transaction; see {@link #call}. */

@@ -3,6 +3,7 @@ package org.axlecause.intake;
 import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.inject.Alternative;
 import jakarta.inject.Singleton;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -17,6 +18,7 @@ import org.axlecause.facts.EntryId;
 import org.axlecause.facts.History;
 import org.axlecause.inference.RuleBase;
 import org.axlecause.inference.RuleBench;
+import org.hibernate.exception.JDBCConnectionException;
 
 /** Judges only that it has judged, and faults when it is told to; not even in the same way each time. */
 @Alternative
@@ -27,6 +29,7 @@ class FaultyJudge implements CaseJudge {
         WELL,
         FAULTS,
         BREAKS_THE_TRANSACTION,
+        LOSES_THE_DATABASE,
         RUNS_FOR_EVER
     }
 
@@ -64,6 +67,9 @@ class FaultyJudge implements CaseJudge {
                 day);
         if (mood == Mood.FAULTS) {
             throw new IllegalStateException("a rule has faulted");
+        }
+        if (mood == Mood.LOSES_THE_DATABASE) {
+            throw new JDBCConnectionException("a site can't be read", new SQLException("gone", "08006"));
         }
         if (mood == Mood.RUNS_FOR_EVER) {
             ENDLESS.conclude(List.of(1));

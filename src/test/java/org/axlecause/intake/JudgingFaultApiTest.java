@@ -84,4 +84,23 @@ class JudgingFaultApiTest {
         assertThat(given().get("/v1/cases/" + reference + "/events").jsonPath().getList("events.position"))
                 .containsExactly(2, 1);
     }
+
+    @Test
+    void an_event_is_asked_for_again_where_the_database_went_away_in_judging_and_nothing_of_it_stays() {
+        String reference = aReference();
+        String event = aFinding(reference, anId());
+
+        judge.mood = Mood.LOSES_THE_DATABASE;
+        Response away = post(STRUCTURED, event);
+        Response nothing = given().get("/v1/cases/" + reference);
+        judge.mood = Mood.WELL;
+        Response again = post(STRUCTURED, event);
+
+        assertThat(away.statusCode()).isEqualTo(503);
+        assertThat(away.header("Retry-After")).isNotNull();
+        assertThat(nothing.statusCode()).isEqualTo(404);
+        assertThat(again.statusCode()).isEqualTo(200);
+        assertThat(again.jsonPath().getString("standing")).isEqualTo("accepted");
+        assertThat(again.jsonPath().getString("judging")).isNull();
+    }
 }
