@@ -1,5 +1,7 @@
 package org.axlecause.bench;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -9,6 +11,13 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
+import org.axlecause.HotCaseRun;
+import org.axlecause.IngestRun;
+import org.axlecause.ReadingRun;
+import org.axlecause.StartUpRun;
+import org.axlecause.StoredRun;
+import org.axlecause.shared.Json;
 import org.jspecify.annotations.Nullable;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.infra.BenchmarkParams;
@@ -16,37 +25,79 @@ import org.openjdk.jmh.profile.GCProfiler;
 import org.openjdk.jmh.results.Result;
 import org.openjdk.jmh.results.RunResult;
 import org.openjdk.jmh.results.format.ResultFormatType;
+import org.openjdk.jmh.runner.NoBenchmarksException;
 import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.util.Version;
 
-/** Runs the benchmarks, writes their results as JSON and prints one table with the machine they ran on. */
+/**
+ * Runs the benchmarks of parts and of the whole service, writes their results as JSON and prints one table with the machine
+ * they ran on.
+ */
 public final class Benchmarks {
 
     private static final int MEDIAN = 50;
     private static final String ALLOCATED = "gc.alloc.rate.norm";
+    private static final List<Class<? extends ServiceRun>> RUNS =
+            List.of(IngestRun.class, HotCaseRun.class, ReadingRun.class, StoredRun.class, StartUpRun.class);
     private static final PrintStream OUT = new PrintStream(System.out, true, StandardCharsets.UTF_8);
 
     private Benchmarks() {}
 
     /** Arguments: which benchmarks (a regular expression), the file for the results, the version of the service. */
-    public static void main(String[] args) throws RunnerException, IOException {
-        Collection<RunResult> results = new Runner(new OptionsBuilder()
-                        .include(args[0])
-                        .resultFormat(ResultFormatType.JSON)
-                        .result(args[1])
-                        .addProfiler(GCProfiler.class)
-                        .addProfiler(CpuTime.class)
-                        .shouldFailOnError(true)
-                        .build())
-                .run();
-        if (results.isEmpty()) {
+    public static void main(String[] args) throws Exception {
+        Path file = Path.of(args[1]);
+        Files.deleteIfExists(file);
+        Collection<RunResult> results = parts(args[0], file);
+        List<Measured> measured = new ArrayList<>();
+        for (Class<? extends ServiceRun> run : RUNS) {
+            if (Pattern.compile(args[0]).matcher(run.getName()).find()) {
+                measured.addAll(run.getConstructor().newInstance().run());
+            }
+        }
+        if (results.isEmpty() && measured.isEmpty()) {
             throw new IllegalArgumentException(
                     "No benchmark is called '" + args[0] + "'; leave -Donly out to run all.");
         }
-        table(results, args[2]).forEach(OUT::println);
-        OUT.println("results: " + args[1]);
+        List<String> table = table(results, args[2]);
+        measured.forEach(line -> table.add(row(
+                line.name(),
+                line.parameters(),
+                number(line.score()),
+                number(line.spread()),
+                line.unit(),
+                "-",
+                "-",
+                line.goal())));
+        table.forEach(OUT::println);
+        append(measured, file);
+        OUT.println("results: " + file);
+    }
+
+    private static Collection<RunResult> parts(String only, Path file) throws RunnerException {
+        try {
+            return new Runner(new OptionsBuilder()
+                            .include(only)
+                            .resultFormat(ResultFormatType.JSON)
+                            .result(file.toString())
+                            .addProfiler(GCProfiler.class)
+                            .addProfiler(CpuTime.class)
+                            .shouldFailOnError(true)
+                            .build())
+                    .run();
+        } catch (NoBenchmarksException onlyTheService) {
+            return List.of();
+        }
+    }
+
+    /** Adds what was measured on the whole service to the harness's list of results. */
+    private static void append(List<Measured> measured, Path file) throws IOException {
+        ArrayNode all = !Files.exists(file) || Files.size(file) == 0
+                ? Json.mapper().createArrayNode()
+                : (ArrayNode) Json.mapper().readTree(file.toFile());
+        measured.forEach(line -> all.add(Json.mapper().<JsonNode>valueToTree(line)));
+        Json.mapper().writerWithDefaultPrettyPrinter().writeValue(file.toFile(), all);
     }
 
     private static List<String> table(Collection<RunResult> results, String version) throws IOException {

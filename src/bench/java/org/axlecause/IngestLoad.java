@@ -1,0 +1,89 @@
+package org.axlecause;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
+import org.axlecause.LoadLoop.Outcome;
+import org.jspecify.annotations.Nullable;
+
+/** The ways in which events come: one by one, in batches of one case, in batches of many cases. */
+final class IngestLoad {
+
+    static final int BATCH = 20;
+
+    private static final String SINGLE = "application/cloudevents+json";
+    private static final String BATCHED = "application/cloudevents-batch+json";
+    private static final String EVENTS = "/v1/events";
+
+    private final BenchedEvents events = new BenchedEvents();
+    private final AtomicInteger number = new AtomicInteger();
+    private final LoadLoop load;
+    private final Duration time;
+
+    /** Sends for so long to the service at this port. */
+    IngestLoad(int port, Duration time) {
+        this.load = new LoadLoop(port, LoadLoop.CONNECTIONS);
+        this.time = time;
+    }
+
+    /** Roller tests, one in a request, each of a case that was presented beforehand; how many a second. */
+    double singles() throws Exception {
+        return tests(load::fullSpeed, 1).perSecond();
+    }
+
+    /** Roller tests as {@link #singles()} at a given rate. */
+    Outcome paced(double perSecond) throws Exception {
+        return tests((span, requests) -> load.paced(span, perSecond, requests), 1);
+    }
+
+    /** The first events of a repair, all of a new case in a request; how many events a second. */
+    double wholeCases() throws Exception {
+        return load.fullSpeed(time, this::wholeCase).perSecond() * BATCH;
+    }
+
+    /** Roller tests of so many cases in a request; how many a second. */
+    double manyCases() throws Exception {
+        return tests(load::fullSpeed, BATCH).perSecond() * BATCH;
+    }
+
+    private Outcome tests(Sending sending, int together) throws Exception {
+        int first = number.get();
+        load.fullSpeed(time, this::presentations);
+        int last = number.get();
+        AtomicInteger next = new AtomicInteger(first);
+        return sending.send(time, () -> {
+            int begin = next.getAndAdd(together);
+            if (begin + together > last) {
+                return null;
+            }
+            List<String> tests = IntStream.range(begin, begin + together)
+                    .mapToObj(test -> events.tested("IN-" + test))
+                    .toList();
+            return together == 1
+                    ? LoadLoop.post(EVENTS, SINGLE, tests.get(0))
+                    : LoadLoop.post(EVENTS, BATCHED, BenchedEvents.batch(tests));
+        });
+    }
+
+    private byte[] presentations() {
+        int begin = number.getAndAdd(BATCH);
+        return LoadLoop.post(
+                EVENTS,
+                BATCHED,
+                BenchedEvents.batch(IntStream.range(begin, begin + BATCH)
+                        .mapToObj(one -> events.presented("IN-" + one))
+                        .toList()));
+    }
+
+    private byte[] wholeCase() {
+        String reference = "WHOLE-" + number.getAndIncrement();
+        return LoadLoop.post(EVENTS, BATCHED, BenchedEvents.batch(events.repair(reference, 0, BATCH)));
+    }
+
+    /** How requests are sent for a while. */
+    private interface Sending {
+        Outcome send(Duration time, Supplier<byte @Nullable []> requests) throws Exception;
+    }
+}

@@ -1,0 +1,64 @@
+package org.axlecause;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.axlecause.bench.Measured;
+import org.axlecause.bench.ServiceRun;
+
+/** How long the packaged service needs until it is ready, beside an empty one with its extensions, and what it holds idle. */
+public final class StartUpRun implements ServiceRun {
+
+    private static final int ROUNDS = IngestRun.ROUNDS;
+    private static final int IDLE_SECONDS = 15;
+    private static final double KILOBYTES = 1024;
+    private static final Pattern RESIDENT = Pattern.compile("VmRSS:\\s+(\\d+) kB");
+
+    @Override
+    public List<Measured> run() throws Exception {
+        Path folder = Files.createTempDirectory("axlecause-bench");
+        List<Double> baselines = new ArrayList<>();
+        List<Double> services = new ArrayList<>();
+        List<Double> ratios = new ArrayList<>();
+        List<Double> resident = new ArrayList<>();
+        try (Installation installation = new Installation(folder)) {
+            installation.replica().start().close();
+            for (int round = 0; round < ROUNDS; round++) {
+                try (PackagedService baseline = BaselineService.on(installation)) {
+                    baselines.add(secondsToReady(baseline));
+                }
+                try (PackagedService service = installation.replica().atFullSpeed()) {
+                    services.add(secondsToReady(service));
+                    TimeUnit.SECONDS.sleep(IDLE_SECONDS);
+                    resident.add(residentMegabytes(service));
+                }
+                ratios.add(services.get(round) / baselines.get(round));
+            }
+        }
+        return List.of(
+                Measured.of("start-up", "baseline service", baselines, "s"),
+                Measured.of("start-up", "the service", services, "s"),
+                Measured.atMost(1.5, "start-up", "service / baseline", ratios, ""),
+                Measured.atMost(300, "memory", "resident, idle", resident, "MB"));
+    }
+
+    private static double secondsToReady(PackagedService service) throws IOException, InterruptedException {
+        long begin = System.nanoTime();
+        service.start();
+        return (System.nanoTime() - begin) / 1e9;
+    }
+
+    static double residentMegabytes(PackagedService service) throws IOException {
+        Matcher resident = RESIDENT.matcher(Files.readString(
+                Path.of("/proc", String.valueOf(service.process().pid()), "status")));
+        if (!resident.find()) {
+            throw new IllegalStateException("The system tells no resident memory of a process");
+        }
+        return Double.parseDouble(resident.group(1)) / KILOBYTES;
+    }
+}
