@@ -41,7 +41,7 @@ final class MonthlyChart {
     /**
      * The chart as SVG.
      *
-     * @param months in their order, with those that have no cases
+     * @param months in their order, with those that nothing is told of
      * @param counted what is counted, such as cases with a cause
      */
     static String of(List<Month> months, String counted, Lettering lettering, String id, String title) {
@@ -79,8 +79,10 @@ final class MonthlyChart {
         SymbolAxis axis = new SymbolAxis(
                 null,
                 months.stream()
-                        .map(month -> "%s, n %d"
-                                .formatted(month.month(), month.counts().of()))
+                        .map(month -> month.counts().of() == 0
+                                ? month.month() + ", not told"
+                                : "%s, n %d"
+                                        .formatted(month.month(), month.counts().of()))
                         .toArray(String[]::new));
         axis.setTickLabelFont(ChartStyle.font());
         axis.setVerticalTickLabels(true);

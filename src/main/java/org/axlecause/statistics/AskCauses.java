@@ -3,6 +3,7 @@ package org.axlecause.statistics;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -38,9 +39,16 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class AskCauses {
 
-    private static final int MOST_AXLES = 9;
+    static final List<String> AXLES =
+            IntStream.rangeClosed(1, 9).mapToObj(Integer::toString).toList();
     private static final List<String> PARTS = List.of("shares", "trend", "comparison", "pareto", "co-occurrence");
-    private static final List<String> ROLES = List.of("root", "contributing");
+    static final List<String> ROLES = List.of("root", "contributing");
+
+    /** Members of cases by which two groups can be chosen. */
+    static final List<String> COMPARED = GroupBy.ofCases().stream()
+            .filter(each -> !each.isByMonth())
+            .map(GroupBy::toString)
+            .toList();
 
     private final Snapshots snapshots;
     private final CountStore counts;
@@ -52,11 +60,8 @@ class AskCauses {
         this.clock = clock;
     }
 
-    /** A page of an answer; the cursor of the next one where there is more. */
-    record Page(CauseAnswer answer, @Nullable String next) {}
-
-    Page answer(Asked asked, Actor actor) {
-        return snapshots.of(asked, actor, question -> new Answering(asked, question).page());
+    Told answer(Asked asked, Actor actor) {
+        return snapshots.of(asked, actor, question -> new Answering(asked, question).told());
     }
 
     /** The key of a count: the words of its group, then its cause. */
@@ -76,6 +81,7 @@ class AskCauses {
         private final @Nullable GroupBy compare;
         private final int limit;
         private final int first;
+        private final List<Chart> charts = new ArrayList<>();
 
         Answering(Asked asked, ReadQuestion question) {
             this.asked = asked;
@@ -87,11 +93,7 @@ class AskCauses {
             this.causes = question.words(
                     "cause",
                     Stream.of(CauseCode.values()).map(CauseCode::toString).toList());
-            this.axle = question.word(
-                    "axle",
-                    IntStream.rangeClosed(1, MOST_AXLES)
-                            .mapToObj(Integer::toString)
-                            .toList());
+            this.axle = question.word("axle", AXLES);
             this.side = question.word(
                     "side", Stream.of(Side.values()).map(Side::toString).toList());
             this.role = question.word("role", ROLES);
@@ -108,16 +110,12 @@ class AskCauses {
         }
 
         private @Nullable GroupBy comparedBy() {
-            List<String> possible = GroupBy.ofCases().stream()
-                    .filter(each -> !each.isByMonth())
-                    .map(GroupBy::toString)
-                    .toList();
-            String word = question.word("compare", possible);
+            String word = question.word("compare", COMPARED);
             if (part.equals("comparison") == (word == null && asked.one("compare") == null)) {
                 question.wrong(
                         "compare",
                         Objects.toString(asked.one("compare"), ""),
-                        "one of " + String.join(", ", possible) + " with `part=comparison`, and nothing without it");
+                        "one of " + String.join(", ", COMPARED) + " with `part=comparison`, and nothing without it");
             }
             GroupBy by = word == null ? null : GroupBy.of(word).orElseThrow();
             int given = by == null ? 1 : asked.all(by.toString()).size();
@@ -130,7 +128,7 @@ class AskCauses {
             return by;
         }
 
-        Page page() {
+        Told told() {
             int least = snapshots.leastCell();
             Map<Key, Long> found = count(cohort, by);
             Map<List<String>, Long> groups = ofCases(found);
@@ -148,9 +146,11 @@ class AskCauses {
             }
             List<Definitions.Definition> definitions = new ArrayList<>(Definitions.causes());
             definitions.addAll(Definitions.common(snapshots.terms(), least));
-            return new Page(
+            OffsetDateTime now = OffsetDateTime.now(clock);
+            return Told.of(
+                    now,
                     new CauseAnswer(
-                            OffsetDateTime.now(clock),
+                            now,
                             cohort.from(),
                             cohort.to(),
                             cases,
@@ -161,6 +161,7 @@ class AskCauses {
                             part.equals("pareto") ? pareto(found, cases, least) : null,
                             part.equals("co-occurrence") ? pairs(found, cases, least) : null,
                             DefinitionView.of(definitions)),
+                    charts,
                     next);
         }
 
@@ -277,8 +278,17 @@ class AskCauses {
                         .map(change -> step(change, names, adjusted.remove(0), least))
                         .orElse(null);
                 trends.add(new TrendView(told.get(index), points(shares.get(index), names, least), step));
+                if (causes.isEmpty() || causes.contains(told.get(index))) {
+                    charts.add(new Chart.Months(told.get(index), months(names, shares.get(index))));
+                }
             }
             return trends;
+        }
+
+        private static List<Chart.Month> months(List<String> names, List<Proportion> shares) {
+            return IntStream.range(0, names.size())
+                    .mapToObj(index -> new Chart.Month(YearMonth.parse(names.get(index)), shares.get(index)))
+                    .toList();
         }
 
         private StepView step(StepChange change, List<String> months, double adjusted, int least) {
@@ -371,14 +381,13 @@ class AskCauses {
         }
 
         private List<ParetoView> pareto(Map<Key, Long> found, long cases, int least) {
-            if (cases < least) {
-                return List.of();
-            }
             Map<String, Long> byCause = found.entrySet().stream()
                     .filter(entry -> isWanted(entry.getKey().cause()))
                     .filter(entry -> !entry.getKey().cause().equals(Countable.UNDETERMINED))
                     .collect(Collectors.toMap(entry -> entry.getKey().cause(), Map.Entry::getValue, Long::sum));
-            return Pareto.of(byCause).lines().stream()
+            Pareto pareto = Pareto.of(cases < least ? Map.of() : byCause);
+            charts.add(new Chart.Most(pareto));
+            return pareto.lines().stream()
                     .map(line -> new ParetoView(
                             line.name(),
                             line.count(),

@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 class AskChecks {
 
     private static final double PERCENT = 100;
+    static final List<String> MOMENTS = List.of("arrival", "before-opening");
 
     private final Snapshots snapshots;
     private final CountStore counts;
@@ -40,17 +41,18 @@ class AskChecks {
         this.clock = clock;
     }
 
-    CheckAnswer answer(Asked asked, Actor actor) {
+    Told answer(Asked asked, Actor actor) {
         return snapshots.of(asked, actor, this::answer);
     }
 
-    private CheckAnswer answer(ReadQuestion question) {
-        question.takes("check", "cause", "by");
+    private Told answer(ReadQuestion question) {
+        question.takes("check", "cause", "moment", "by");
         Cohort cohort = question.cohort();
         List<String> checks = question.words(
                 "check", Stream.of(CheckCode.values()).map(CheckCode::toString).toList());
         List<String> causes = question.words(
                 "cause", Stream.of(CauseCode.values()).map(CauseCode::toString).toList());
+        String moment = question.word("moment", MOMENTS);
         Grouping grouping = question.grouping(question.by(1, GroupBy.ofCases()));
         question.check();
 
@@ -72,23 +74,28 @@ class AskChecks {
                 }
             }
         }
-        return new CheckAnswer(
-                OffsetDateTime.now(clock),
-                cohort.from(),
-                cohort.to(),
-                cases(cohort),
-                made.entrySet().stream()
-                        .map(entry ->
-                                view(entry.getKey(), entry.getValue(), minutes.get(entry.getKey()), grouping, least))
-                        .sorted(Comparator.comparing((CheckView view) ->
-                                        String.join("\u0000", view.group().values()))
-                                .thenComparing(view -> -view.made())
-                                .thenComparing(CheckView::check))
-                        .toList(),
-                Stream.of("arrival", "before-opening")
-                        .map(moment -> calibration(moment, cohort, causes, least))
-                        .toList(),
-                definitions(least));
+        List<Scored> scored = (moment == null ? MOMENTS : List.of(moment))
+                .stream().map(each -> calibration(each, cohort, causes, least)).toList();
+        OffsetDateTime now = OffsetDateTime.now(clock);
+        return Told.of(
+                now,
+                new CheckAnswer(
+                        now,
+                        cohort.from(),
+                        cohort.to(),
+                        cases(cohort),
+                        made.entrySet().stream()
+                                .map(entry -> view(
+                                        entry.getKey(), entry.getValue(), minutes.get(entry.getKey()), grouping, least))
+                                .sorted(Comparator.comparing((CheckView view) -> String.join(
+                                                "\u0000", view.group().values()))
+                                        .thenComparing(view -> -view.made())
+                                        .thenComparing(CheckView::check))
+                                .toList(),
+                        scored.stream().map(Scored::view).toList(),
+                        definitions(least)),
+                scored.stream().map(Scored::chart).toList(),
+                null);
     }
 
     private static CountStore.Count together(CountStore.Count one, CountStore.Count other) {
@@ -148,7 +155,10 @@ class AskChecks {
         return counts.stream().filter(which).mapToLong(CountStore.Count::n).sum();
     }
 
-    private CalibrationView calibration(String moment, Cohort cohort, List<String> causes, int least) {
+    /** Probabilities of a moment as they are told, and as they are drawn. */
+    private record Scored(CalibrationView view, Chart.Probabilities chart) {}
+
+    private Scored calibration(String moment, Cohort cohort, List<String> causes, int least) {
         Map<String, Long> told = new TreeMap<>();
         Map<String, long[]> byPercent = new TreeMap<>();
         long notNamed = 0;
@@ -181,27 +191,33 @@ class AskChecks {
                 .toList();
         ShareView never = ShareView.of(undetermined, all, least);
         if (forecasts.isEmpty() || all - undetermined < least) {
-            return new CalibrationView(moment, never, notNamed, 0, null, null, null, null, null, List.of());
+            return new Scored(
+                    new CalibrationView(moment, never, notNamed, 0, null, null, null, null, null, List.of()),
+                    new Chart.Probabilities(moment, null));
         }
         Calibration calibration = Calibration.of(forecasts, snapshots.terms().calibrationBins());
-        return new CalibrationView(
-                moment,
-                never,
-                notNamed,
-                calibration.number(),
-                StatisticsViews.told(calibration.brier()),
-                StatisticsViews.told(calibration.reliability()),
-                StatisticsViews.told(calibration.resolution()),
-                StatisticsViews.told(calibration.uncertainty()),
-                StatisticsViews.told(calibration.expectedCalibrationError()),
-                calibration.bins().stream()
-                        .map(bin -> new BinView(
-                                StatisticsViews.told(bin.low()),
-                                StatisticsViews.told(bin.high()),
-                                StatisticsViews.told(bin.meanForecast()),
-                                ShareView.of(
-                                        bin.outcomes().count(), bin.outcomes().of(), least)))
-                        .toList());
+        return new Scored(
+                new CalibrationView(
+                        moment,
+                        never,
+                        notNamed,
+                        calibration.number(),
+                        StatisticsViews.told(calibration.brier()),
+                        StatisticsViews.told(calibration.reliability()),
+                        StatisticsViews.told(calibration.resolution()),
+                        StatisticsViews.told(calibration.uncertainty()),
+                        StatisticsViews.told(calibration.expectedCalibrationError()),
+                        calibration.bins().stream()
+                                .map(bin -> new BinView(
+                                        StatisticsViews.told(bin.low()),
+                                        StatisticsViews.told(bin.high()),
+                                        StatisticsViews.told(bin.meanForecast()),
+                                        ShareView.of(
+                                                bin.outcomes().count(),
+                                                bin.outcomes().of(),
+                                                least)))
+                                .toList()),
+                new Chart.Probabilities(moment, calibration.withBinsOf(least)));
     }
 
     private List<DefinitionView> definitions(int least) {

@@ -41,14 +41,11 @@ class AskRepairs {
         this.clock = clock;
     }
 
-    /** A page of an answer; the cursor of the next one where there is more. */
-    record Page(RepairAnswer answer, @Nullable String next) {}
-
-    Page answer(Asked asked, Actor actor) {
+    Told answer(Asked asked, Actor actor) {
         return snapshots.of(asked, actor, this::answer);
     }
 
-    private Page answer(ReadQuestion question) {
+    private Told answer(ReadQuestion question) {
         question.takes("item", "by", "limit", "cursor");
         Cohort cohort = question.cohort();
         List<String> items = question.words(
@@ -84,9 +81,11 @@ class AskRepairs {
                         .thenComparing(LinesView::action))
                 .toList();
         int end = Math.min(all.size(), first + limit);
-        return new Page(
+        OffsetDateTime now = OffsetDateTime.now(clock);
+        return Told.of(
+                now,
                 new RepairAnswer(
-                        OffsetDateTime.now(clock),
+                        now,
                         cohort.from(),
                         cohort.to(),
                         outcomes.values().stream()
@@ -99,6 +98,7 @@ class AskRepairs {
                                 .toList(),
                         all.subList(Math.min(first, all.size()), end),
                         definitions(least)),
+                List.of(),
                 end < all.size() ? Cursors.cursor(end) : null);
     }
 

@@ -28,6 +28,10 @@ class AskReturns {
 
     private static final String ITEM = "item";
 
+    /** What curves are told apart by. */
+    static final List<String> BY =
+            Stream.concat(AskCauses.COMPARED.stream(), Stream.of(ITEM)).toList();
+
     private final Snapshots snapshots;
     private final RepairStore repairs;
     private final Clock clock;
@@ -38,22 +42,16 @@ class AskReturns {
         this.clock = clock;
     }
 
-    ReturnAnswer answer(Asked asked, Actor actor) {
+    Told answer(Asked asked, Actor actor) {
         return snapshots.of(asked, actor, this::answer);
     }
 
-    private ReturnAnswer answer(ReadQuestion question) {
+    private Told answer(ReadQuestion question) {
         question.takes(ITEM, "by");
         Cohort cohort = question.cohort();
         List<String> items = question.words(
                 ITEM, Stream.of(ScopeItem.values()).map(ScopeItem::toString).toList());
-        List<String> possible = Stream.concat(
-                        GroupBy.ofCases().stream()
-                                .filter(each -> !each.isByMonth())
-                                .map(GroupBy::toString),
-                        Stream.of(ITEM))
-                .toList();
-        String word = question.word("by", possible);
+        String word = question.word("by", BY);
         question.check();
 
         boolean byItem = ITEM.equals(word);
@@ -84,16 +82,27 @@ class AskReturns {
         List<KaplanMeier> told = curves.values().stream()
                 .filter(curve -> curve.number() >= least)
                 .toList();
-        return new ReturnAnswer(
+        return Told.of(
                 now,
-                cohort.from(),
-                cohort.to(),
-                curves.entrySet().stream()
-                        .map(entry ->
-                                view(word == null ? Map.of() : Map.of(word, entry.getKey()), entry.getValue(), least))
-                        .toList(),
-                word == null || byItem || told.size() < 2 ? null : view(LogRank.of(told)),
-                definitions(most, least));
+                new ReturnAnswer(
+                        now,
+                        cohort.from(),
+                        cohort.to(),
+                        curves.entrySet().stream()
+                                .map(entry -> view(
+                                        word == null ? Map.of() : Map.of(word, entry.getKey()),
+                                        entry.getValue(),
+                                        least))
+                                .toList(),
+                        word == null || byItem || told.size() < 2 ? null : view(LogRank.of(told)),
+                        definitions(most, least)),
+                List.of(new Chart.Returns(
+                        curves.entrySet().stream()
+                                .filter(entry -> entry.getValue().number() >= least)
+                                .map(entry -> new Chart.Group(entry.getKey(), entry.getValue()))
+                                .toList(),
+                        most)),
+                null);
     }
 
     private static CurveView view(Map<String, String> group, KaplanMeier curve, int least) {

@@ -60,11 +60,11 @@ class AskSites {
         }
     }
 
-    SiteAnswer answer(Asked asked, Actor actor) {
+    Told answer(Asked asked, Actor actor) {
         return snapshots.of(asked, actor, this::answer);
     }
 
-    private SiteAnswer answer(ReadQuestion question) {
+    private Told answer(ReadQuestion question) {
         question.takes("measure");
         Cohort cohort = question.cohort();
         String word = Objects.requireNonNullElse(
@@ -97,22 +97,28 @@ class AskSites {
                 .toList());
         Map<String, Funnel.Point> points = new HashMap<>();
         funnel.points().forEach(point -> points.put(point.name(), point));
-        return new SiteAnswer(
+        return Told.of(
                 now,
-                cohort.from(),
-                cohort.to(),
-                measure.toString(),
-                ShareView.of(
-                        all.stream()
-                                .mapToLong(stratum -> stratum.counts().count())
-                                .sum(),
-                        all.stream().mapToLong(stratum -> stratum.counts().of()).sum(),
-                        least),
-                points.isEmpty() ? null : StatisticsViews.told(funnel.overdispersion()),
-                standardised.entrySet().stream()
-                        .map(entry -> view(entry.getKey(), entry.getValue(), points.get(entry.getKey()), least))
-                        .toList(),
-                definitions(measure, least));
+                new SiteAnswer(
+                        now,
+                        cohort.from(),
+                        cohort.to(),
+                        measure.toString(),
+                        ShareView.of(
+                                all.stream()
+                                        .mapToLong(stratum -> stratum.counts().count())
+                                        .sum(),
+                                all.stream()
+                                        .mapToLong(stratum -> stratum.counts().of())
+                                        .sum(),
+                                least),
+                        points.isEmpty() ? null : StatisticsViews.told(funnel.overdispersion()),
+                        standardised.entrySet().stream()
+                                .map(entry -> view(entry.getKey(), entry.getValue(), points.get(entry.getKey()), least))
+                                .toList(),
+                        definitions(measure, least)),
+                List.of(new Chart.Sites(measure.toString(), funnel)),
+                null);
     }
 
     private static SitePointView view(

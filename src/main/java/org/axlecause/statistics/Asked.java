@@ -10,9 +10,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param values values by the names of the parameters
  */
-record Asked(Map<String, List<String>> values) {
+public record Asked(Map<String, List<String>> values) {
 
-    Asked {
+    public Asked {
         Map<String, List<String>> copy = new TreeMap<>();
         values.forEach((name, given) -> {
             List<String> kept = given.stream()

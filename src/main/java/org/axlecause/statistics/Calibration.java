@@ -36,6 +36,19 @@ public record Calibration(
         bins = List.copyOf(bins);
     }
 
+    /** The same scores with those bins alone that so many forecasts stand behind. */
+    Calibration withBinsOf(long least) {
+        return new Calibration(
+                number,
+                brier,
+                reliability,
+                resolution,
+                uncertainty,
+                logLoss,
+                expectedCalibrationError,
+                bins.stream().filter(bin -> bin.outcomes().of() >= least).toList());
+    }
+
     /**
      * Forecasts of one and the same probability.
      *

@@ -13,15 +13,11 @@ import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import jakarta.ws.rs.core.Variant;
-import java.io.IOException;
-import java.io.StringWriter;
 import java.util.List;
-import java.util.function.BiFunction;
 import org.axlecause.access.Actor;
 import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Needs;
 import org.axlecause.access.Role;
-import org.axlecause.shared.Json;
 import org.axlecause.shared.Problem;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -41,10 +37,13 @@ import org.jspecify.annotations.Nullable;
 public class StatisticsResource {
 
     static final String CSV = "text/csv";
+    static final String SVG = "image/svg+xml";
 
-    /** The lists of the answers that become tables. */
-    private static final List<String> LISTS =
-            List.of("shares", "trends", "comparisons", "pareto", "pairs", "lines", "groups", "sites", "checks");
+    private static final MediaType CSV_TYPE = new MediaType("text", "csv").withCharset("UTF-8");
+    private static final MediaType SVG_TYPE = new MediaType("image", "svg+xml");
+
+    /** A chart brings all that it shows and runs nothing. */
+    private static final String NOTHING_FROM_ELSEWHERE = "default-src 'none'";
 
     private static final String TAG = "Weak tag of the data behind the answer.";
     private static final String NEXT =
@@ -52,27 +51,12 @@ public class StatisticsResource {
     private static final String UNCHANGED = "The data behind the answer still has the tag of If-None-Match.";
     private static final String WRONG = "A parameter is wrong; the nearest valid words are told.";
 
-    private final AskCauses causes;
-    private final AskRepairs repairs;
-    private final AskReturns returns;
-    private final AskSites sites;
-    private final AskChecks checks;
+    private final AskStatistics statistics;
     private final Snapshots snapshots;
     private final CurrentActor current;
 
-    StatisticsResource(
-            AskCauses causes,
-            AskRepairs repairs,
-            AskReturns returns,
-            AskSites sites,
-            AskChecks checks,
-            Snapshots snapshots,
-            CurrentActor current) {
-        this.causes = causes;
-        this.repairs = repairs;
-        this.returns = returns;
-        this.sites = sites;
-        this.checks = checks;
+    StatisticsResource(AskStatistics statistics, Snapshots snapshots, CurrentActor current) {
+        this.statistics = statistics;
         this.snapshots = snapshots;
         this.current = current;
     }
@@ -147,6 +131,7 @@ public class StatisticsResource {
     /** Causes. */
     @GET
     @Path("/causes")
+    @Produces({MediaType.APPLICATION_JSON, CSV, SVG, Problem.MEDIA_TYPE})
     @Operation(
             operationId = "getCauseStatistics",
             summary = "Why brakes fail: causes of the cases that have ended",
@@ -164,7 +149,8 @@ public class StatisticsResource {
                 @Content(
                         mediaType = MediaType.APPLICATION_JSON,
                         schema = @Schema(implementation = StatisticsViews.CauseAnswer.class)),
-                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING)),
+                @Content(mediaType = SVG, schema = @Schema(type = SchemaType.STRING))
             })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
@@ -200,10 +186,7 @@ public class StatisticsResource {
                     String cursor,
             @Parameter(hidden = true) @Context Request request,
             @Parameter(hidden = true) @Context UriInfo uri) {
-        return answer(request, uri, (asked, actor) -> {
-            AskCauses.Page page = causes.answer(asked, actor);
-            return new Answer(page.answer(), page.next());
-        });
+        return answer(Subject.CAUSES, request, uri);
     }
 
     /** Repairs. */
@@ -241,15 +224,13 @@ public class StatisticsResource {
                     String cursor,
             @Parameter(hidden = true) @Context Request request,
             @Parameter(hidden = true) @Context UriInfo uri) {
-        return answer(request, uri, (asked, actor) -> {
-            AskRepairs.Page page = repairs.answer(asked, actor);
-            return new Answer(page.answer(), page.next());
-        });
+        return answer(Subject.REPAIRS, request, uri);
     }
 
     /** Returns. */
     @GET
     @Path("/returns")
+    @Produces({MediaType.APPLICATION_JSON, CSV, SVG, Problem.MEDIA_TYPE})
     @Operation(
             operationId = "getReturnStatistics",
             summary = "Which repairs come back: curves of Kaplan and Meier, by item, site or vehicle")
@@ -261,7 +242,8 @@ public class StatisticsResource {
                 @Content(
                         mediaType = MediaType.APPLICATION_JSON,
                         schema = @Schema(implementation = MoreViews.ReturnAnswer.class)),
-                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING)),
+                @Content(mediaType = SVG, schema = @Schema(type = SchemaType.STRING))
             })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
@@ -278,12 +260,13 @@ public class StatisticsResource {
                     String by,
             @Parameter(hidden = true) @Context Request request,
             @Parameter(hidden = true) @Context UriInfo uri) {
-        return answer(request, uri, (asked, actor) -> new Answer(returns.answer(asked, actor), null));
+        return answer(Subject.RETURNS, request, uri);
     }
 
     /** Sites. */
     @GET
     @Path("/sites")
+    @Produces({MediaType.APPLICATION_JSON, CSV, SVG, Problem.MEDIA_TYPE})
     @Operation(
             operationId = "getSiteStatistics",
             summary = "A funnel of the sites against what age, distance and layout of their vehicles lead to expect")
@@ -295,7 +278,8 @@ public class StatisticsResource {
                 @Content(
                         mediaType = MediaType.APPLICATION_JSON,
                         schema = @Schema(implementation = MoreViews.SiteAnswer.class)),
-                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING)),
+                @Content(mediaType = SVG, schema = @Schema(type = SchemaType.STRING))
             })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
@@ -312,12 +296,13 @@ public class StatisticsResource {
                     String measure,
             @Parameter(hidden = true) @Context Request request,
             @Parameter(hidden = true) @Context UriInfo uri) {
-        return answer(request, uri, (asked, actor) -> new Answer(sites.answer(asked, actor), null));
+        return answer(Subject.SITES, request, uri);
     }
 
     /** Checks. */
     @GET
     @Path("/checks")
+    @Produces({MediaType.APPLICATION_JSON, CSV, SVG, Problem.MEDIA_TYPE})
     @Operation(
             operationId = "getCheckStatistics",
             summary = "How often checks were made and how much they told, and how far probabilities came true")
@@ -329,7 +314,8 @@ public class StatisticsResource {
                 @Content(
                         mediaType = MediaType.APPLICATION_JSON,
                         schema = @Schema(implementation = MoreViews.CheckAnswer.class)),
-                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING))
+                @Content(mediaType = CSV, schema = @Schema(type = SchemaType.STRING)),
+                @Content(mediaType = SVG, schema = @Schema(type = SchemaType.STRING))
             })
     @APIResponse(responseCode = "304", description = UNCHANGED)
     @APIResponse(
@@ -344,38 +330,37 @@ public class StatisticsResource {
                     @QueryParam("cause")
                     @Nullable
                     List<String> cause,
+            @Parameter(description = "arrival or before-opening: the only moment whose probabilities are told.")
+                    @QueryParam("moment")
+                    @Nullable
+                    String moment,
             @Parameter(description = "What the numbers are told apart by.") @QueryParam("by") @Nullable String by,
             @Parameter(hidden = true) @Context Request request,
             @Parameter(hidden = true) @Context UriInfo uri) {
-        return answer(request, uri, (asked, actor) -> new Answer(checks.answer(asked, actor), null));
+        return answer(Subject.CHECKS, request, uri);
     }
 
-    private record Answer(Object body, @Nullable String next) {}
-
-    private Response answer(Request request, UriInfo uri, BiFunction<Asked, Actor, Answer> question) {
+    private Response answer(Subject subject, Request request, UriInfo uri) {
         Actor actor = current.get();
         Asked asked = new Asked(uri.getQueryParameters());
-        Variant variant =
-                request.selectVariant(Variant.mediaTypes(MediaType.APPLICATION_JSON_TYPE, MediaType.valueOf(CSV))
-                        .build());
-        boolean csv = variant != null && variant.getMediaType().toString().startsWith(CSV);
-        EntityTag tag =
-                new EntityTag(snapshots.tag(uri.getPath(), asked, csv ? CSV : MediaType.APPLICATION_JSON, actor), true);
+        MediaType[] forms = subject == Subject.REPAIRS
+                ? new MediaType[] {MediaType.APPLICATION_JSON_TYPE, CSV_TYPE}
+                : new MediaType[] {MediaType.APPLICATION_JSON_TYPE, CSV_TYPE, SVG_TYPE};
+        Variant variant = request.selectVariant(Variant.mediaTypes(forms).build());
+        MediaType form = variant == null ? MediaType.APPLICATION_JSON_TYPE : variant.getMediaType();
+        EntityTag tag = new EntityTag(snapshots.tag(uri.getPath(), asked, form.toString(), actor), true);
         Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
         if (unchanged != null) {
             return unchanged.tag(tag).build();
         }
-        Answer answer = question.apply(asked, actor);
-        String json = Json.text(answer.body());
-        Response.ResponseBuilder response = (csv
-                        ? Response.ok(csv(json), CSV + ";charset=UTF-8")
-                        : Response.ok(json, MediaType.APPLICATION_JSON))
+        Told told = statistics.answer(subject, asked, actor);
+        Response.ResponseBuilder response = body(subject, told, form)
                 .tag(tag)
                 .header(HttpHeaders.VARY, HttpHeaders.ACCEPT)
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-cache");
-        if (answer.next() != null) {
+        if (told.next() != null) {
             String address = uri.getRequestUriBuilder()
-                    .replaceQueryParam("cursor", answer.next())
+                    .replaceQueryParam("cursor", told.next())
                     .build()
                     .toString();
             response.header(HttpHeaders.LINK, "<" + address + ">; rel=\"next\"");
@@ -383,14 +368,13 @@ public class StatisticsResource {
         return response.build();
     }
 
-    private static String csv(String json) {
-        Flattened table = Flattened.of(Json.read(json), LISTS);
-        StringWriter text = new StringWriter();
-        try {
-            CsvTable.write(text, table.columns(), table.rows().iterator());
-        } catch (IOException impossible) {
-            throw new IllegalStateException("A text in memory can be written", impossible);
+    private Response.ResponseBuilder body(Subject subject, Told told, MediaType form) {
+        if (form.isCompatible(SVG_TYPE)) {
+            return Response.ok(statistics.svg(subject, told), SVG_TYPE)
+                    .header("Content-Security-Policy", NOTHING_FROM_ELSEWHERE);
         }
-        return text.toString();
+        return form.isCompatible(CSV_TYPE)
+                ? Response.ok(told.csv(), CSV_TYPE)
+                : Response.ok(told.json(), MediaType.APPLICATION_JSON_TYPE);
     }
 }

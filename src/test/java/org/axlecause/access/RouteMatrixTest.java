@@ -215,12 +215,12 @@ class RouteMatrixTest {
         assertThat(answers(owner)).isEqualTo(before);
     }
 
-    /** What the owner reads from every route of its own. */
     /** Answers of statistics say of which moment they are, which goes on by itself. */
     private static String withoutItsMoment(String answer) {
         return answer.replaceFirst("\"asOf\":\"[^\"]*\"", "\"asOf\":\"\"");
     }
 
+    /** What the owner reads from every route of its own. */
     private Map<String, String> answers(String key) {
         Map<String, String> answers = new TreeMap<>();
         operations().stream()

@@ -150,7 +150,7 @@ class StatisticsChartsTest {
         String told = Svg.parsed(months()).getElementsByTagName("desc").item(0).getTextContent();
 
         assertThat(told).contains("2025-05: 51 of 397, beyond a limit").doesNotContain("2024-01");
-        assertThat(Svg.texts(months())).contains("2024-09, n 0", "beyond a limit", "mean");
+        assertThat(Svg.texts(months())).contains("2024-09, not told", "beyond a limit", "mean");
     }
 
     @Test

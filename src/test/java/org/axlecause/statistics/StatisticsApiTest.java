@@ -261,6 +261,60 @@ class StatisticsApiTest {
                 .isEqualTo(406);
     }
 
+    @Test
+    void an_answer_that_can_be_drawn_comes_as_a_chart_by_accept() {
+        String pareto = drawn("/v1/statistics/causes?part=pareto");
+        String trend = drawn("/v1/statistics/causes?part=trend&cause=wheel-cylinder-leaking");
+        String sites = drawn("/v1/statistics/sites?measure=undetermined");
+
+        assertThat(pareto)
+                .contains("6 confirmed causes. wheel cylinder leaking 4, 66.7 %, together 66.7 %; drum oval 2")
+                .contains("Confirmed causes by how often they come, as of ");
+        assertThat(trend).contains("Wheel cylinder leaking by month, as of ");
+        assertThat(sites).contains("1 sites").doesNotContain("mill-bridge");
+    }
+
+    @Test
+    void a_chart_says_so_where_too_few_cases_stand_behind_it_and_shows_no_withheld_number() {
+        String few = drawn("/v1/statistics/causes?part=pareto&site=mill-bridge");
+
+        assertThat(few).contains("Nothing to draw").doesNotContain("drum oval");
+        assertThat(drawn("/v1/statistics/returns")).contains("Nothing to draw");
+        assertThat(drawn("/v1/statistics/checks?moment=arrival&site=mill-bridge"))
+                .contains("Nothing to draw");
+    }
+
+    @Test
+    void what_has_no_chart_or_several_is_refused_as_a_chart() {
+        assertThat(refusedAsChart("/v1/statistics/causes").getString("causes[0].pointer"))
+                .isEqualTo("/part");
+        assertThat(refusedAsChart("/v1/statistics/causes?part=trend").getString("causes[0].text"))
+                .contains("one `cause`");
+        assertThat(refusedAsChart("/v1/statistics/checks").getString("causes[0].text"))
+                .contains("arrival or before-opening");
+        assertThat(chain.as(analyst)
+                        .accept("image/svg+xml")
+                        .get("/v1/statistics/repairs")
+                        .statusCode())
+                .isEqualTo(406);
+    }
+
+    private String drawn(String question) {
+        Response answer = chain.as(analyst).accept("image/svg+xml").get(question);
+        assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
+        assertThat(answer.contentType()).startsWith("image/svg+xml");
+        assertThat(answer.asString()).startsWith("<svg ").contains("xmlns=\"http://www.w3.org/2000/svg\"");
+        return answer.asString();
+    }
+
+    private JsonPath refusedAsChart(String question) {
+        Response answer = chain.as(analyst)
+                .accept("image/svg+xml, application/problem+json")
+                .get(question);
+        assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(422);
+        return answer.jsonPath();
+    }
+
     private List<Integer> counts(String question) {
         return ask(question).jsonPath().getList("shares.cases.count");
     }

@@ -1,0 +1,66 @@
+package org.axlecause.statistics;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import org.axlecause.access.Actor;
+import org.axlecause.shared.Problem;
+import org.axlecause.shared.RefusedException;
+
+/** Answers questions over many cases, each from one state of the data. */
+@ApplicationScoped
+public class AskStatistics {
+
+    private final AskCauses causes;
+    private final AskRepairs repairs;
+    private final AskReturns returns;
+    private final AskSites sites;
+    private final AskChecks checks;
+    private final DrawCharts drawCharts;
+
+    AskStatistics(
+            AskCauses causes,
+            AskRepairs repairs,
+            AskReturns returns,
+            AskSites sites,
+            AskChecks checks,
+            DrawCharts drawCharts) {
+        this.causes = causes;
+        this.repairs = repairs;
+        this.returns = returns;
+        this.sites = sites;
+        this.checks = checks;
+        this.drawCharts = drawCharts;
+    }
+
+    /** The answer to a question. */
+    public Told answer(Subject subject, Asked asked, Actor actor) {
+        return switch (subject) {
+            case CAUSES -> causes.answer(asked, actor);
+            case REPAIRS -> repairs.answer(asked, actor);
+            case RETURNS -> returns.answer(asked, actor);
+            case SITES -> sites.answer(asked, actor);
+            case CHECKS -> checks.answer(asked, actor);
+        };
+    }
+
+    /** The one chart of an answer as SVG; refuses a question whose answer has none or several. */
+    public String svg(Subject subject, Told told) {
+        if (told.charts().size() == 1) {
+            return drawCharts.svg(told.charts().get(0), told.asOf(), subject.toString());
+        }
+        throw RefusedException.invalidPayload(List.of(
+                switch (subject) {
+                    case CAUSES ->
+                        new Problem.Cause(
+                                "/part",
+                                "A chart of causes shows `part=pareto`, or `part=trend` of one `cause`; this question has "
+                                        + told.charts().size() + " charts. Ask for one of them, or for JSON or CSV.");
+                    case CHECKS ->
+                        new Problem.Cause(
+                                "/moment",
+                                "A chart of probabilities shows one moment. Set `moment` to arrival or before-opening.");
+                    case REPAIRS, RETURNS, SITES ->
+                        new Problem.Cause("", "There is no chart of this answer. Ask for JSON or CSV.");
+                }));
+    }
+}
