@@ -36,4 +36,8 @@ final class Pages {
     static native TemplateInstance rulebookEntry(Frame frame, RulebookEntry entry);
 
     static native TemplateInstance rulebookCase(Frame frame, String reference, List<RulesOfCase.Spoken> rules);
+
+    static native TemplateInstance numbers(Frame frame, List<NumbersQuestion> questions);
+
+    static native TemplateInstance numbersQuestion(Frame frame, NumbersPage page);
 }

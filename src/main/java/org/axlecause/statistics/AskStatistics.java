@@ -1,8 +1,15 @@
 package org.axlecause.statistics;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 import org.axlecause.access.Actor;
+import org.axlecause.facts.CauseCode;
+import org.axlecause.facts.CheckCode;
+import org.axlecause.facts.ScopeItem;
+import org.axlecause.facts.Side;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
 
@@ -15,6 +22,7 @@ public class AskStatistics {
     private final AskReturns returns;
     private final AskSites sites;
     private final AskChecks checks;
+    private final Snapshots snapshots;
     private final DrawCharts drawCharts;
 
     AskStatistics(
@@ -23,12 +31,14 @@ public class AskStatistics {
             AskReturns returns,
             AskSites sites,
             AskChecks checks,
+            Snapshots snapshots,
             DrawCharts drawCharts) {
         this.causes = causes;
         this.repairs = repairs;
         this.returns = returns;
         this.sites = sites;
         this.checks = checks;
+        this.snapshots = snapshots;
         this.drawCharts = drawCharts;
     }
 
@@ -41,6 +51,42 @@ public class AskStatistics {
             case SITES -> sites.answer(asked, actor);
             case CHECKS -> checks.answer(asked, actor);
         };
+    }
+
+    /** The words that are valid in a question, by the names of its parameters. */
+    public Map<String, List<String>> words(Subject subject, Actor actor) {
+        Map<String, List<String>> words =
+                new LinkedHashMap<>(snapshots.of(new Asked(Map.of()), actor, ReadQuestion::known));
+        switch (subject) {
+            case CAUSES -> {
+                words.put("cause", codes(CauseCode.values()));
+                words.put("axle", AskCauses.AXLES);
+                words.put("side", codes(Side.values()));
+                words.put("role", AskCauses.ROLES);
+                words.put("by", codes(GroupBy.values()));
+                words.put("compare", AskCauses.COMPARED);
+            }
+            case REPAIRS -> {
+                words.put("item", codes(ScopeItem.values()));
+                words.put("by", codes(GroupBy.ofCases().toArray()));
+            }
+            case RETURNS -> {
+                words.put("item", codes(ScopeItem.values()));
+                words.put("by", AskReturns.BY);
+            }
+            case SITES -> words.put("measure", codes(AskSites.Measure.values()));
+            case CHECKS -> {
+                words.put("check", codes(CheckCode.values()));
+                words.put("cause", codes(CauseCode.values()));
+                words.put("moment", AskChecks.MOMENTS);
+                words.put("by", codes(GroupBy.ofCases().toArray()));
+            }
+        }
+        return words;
+    }
+
+    private static List<String> codes(Object[] values) {
+        return Stream.of(values).map(Object::toString).toList();
     }
 
     /** The one chart of an answer as SVG; refuses a question whose answer has none or several. */

@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
@@ -121,6 +123,24 @@ final class ReadQuestion {
         return new Cohort(from, to, months, values);
     }
 
+    /** The words that the cases of the actor's sites may be chosen by, by the names of the parameters. */
+    Map<String, List<String>> known() {
+        Map<String, List<String>> known = new LinkedHashMap<>();
+        known.put("category", counts.words(Dimension.CATEGORY));
+        known.put("make", counts.words(Dimension.MAKE));
+        known.put("model", counts.words(Dimension.MODEL));
+        known.put("layout", List.copyOf(layoutsAndBrakes(counts.words(Dimension.LAYOUT))));
+        known.put("ageBand", bands(terms.ages()));
+        known.put("odometerBand", bands(terms.odometers()));
+        known.put(
+                "season",
+                terms.seasons().stream().map(StatisticsTerms.Season::code).toList());
+        known.put("region", List.copyOf(new TreeSet<>(regions().values())));
+        known.put("site", sites.stream().map(Site::site).sorted().toList());
+        known.put("regime", regimes.stream().sorted().toList());
+        return known;
+    }
+
     /** The values of a parameter, each one of the valid words. */
     List<String> words(String name, Collection<String> valid) {
         List<String> given = asked.all(name);
@@ -228,15 +248,19 @@ final class ReadQuestion {
             return;
         }
         List<String> known = counts.words(Dimension.LAYOUT);
-        TreeSet<String> valid = new TreeSet<>(known);
-        known.forEach(layout -> valid.addAll(List.of(layout.split("\\+", -1))));
-        List<String> wanted = words("layout", valid);
+        List<String> wanted = words("layout", layoutsAndBrakes(known));
         values.put(
                 Dimension.LAYOUT,
                 known.stream()
                         .filter(layout -> wanted.contains(layout)
                                 || wanted.stream().anyMatch(List.of(layout.split("\\+", -1))::contains))
                         .toList());
+    }
+
+    private static Set<String> layoutsAndBrakes(List<String> layouts) {
+        TreeSet<String> words = new TreeSet<>(layouts);
+        layouts.forEach(layout -> words.addAll(List.of(layout.split("\\+", -1))));
+        return words;
     }
 
     private void choose(

@@ -42,7 +42,12 @@ class CasePagesTest {
     private static final String FOUND = "oiled-lining-and-seized-cable-found";
     private static final String OVAL = "oval-drum-reads-as-imbalance";
     private static final List<Class<?>> PAGES = List.of(
-            StartResource.class, SignInResource.class, BayResource.class, DeskResource.class, RulebookResource.class);
+            StartResource.class,
+            SignInResource.class,
+            BayResource.class,
+            DeskResource.class,
+            NumbersResource.class,
+            RulebookResource.class);
 
     private final String site = "pier-" + UUID.randomUUID().toString().substring(0, 8);
     private final String reference = "PG-" + UUID.randomUUID().toString().substring(0, 13);
@@ -105,7 +110,20 @@ class CasePagesTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"/", "/bay", "/bay/new", "/desk", "/rulebook", "/rulebook/causes", "/nowhere", "/bay/NONE-1"})
+            strings = {
+                "/",
+                "/bay",
+                "/bay/new",
+                "/desk",
+                "/rulebook",
+                "/rulebook/causes",
+                "/numbers",
+                "/numbers/most",
+                "/numbers/groups",
+                "/numbers/months?make=none",
+                "/nowhere",
+                "/bay/NONE-1"
+            })
     void every_page_runs_nothing_inline_and_loads_nothing_from_elsewhere(String address) {
         Document page = browser.page(address);
         Response answer = browser.last();

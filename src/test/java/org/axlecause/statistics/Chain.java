@@ -12,19 +12,19 @@ import java.util.UUID;
 import org.axlecause.policy.ChainMessages;
 
 /** What a chain sends about a case, for tests of statistics over HTTP with keys. */
-final class Chain {
+public final class Chain {
 
     private final String admin;
 
-    Chain(String admin) {
+    public Chain(String admin) {
         this.admin = admin;
     }
 
-    RequestSpecification as(String key) {
+    public RequestSpecification as(String key) {
         return ChainMessages.as(key);
     }
 
-    void site(String site, String region) {
+    public void site(String site, String region) {
         as(admin)
                 .body("{\"name\": \"Site\", \"region\": \"" + region
                         + "\", \"timeZone\": \"Europe/London\", \"currency\": \"GBP\", \"regime\": \"gb-annual\"}")
@@ -33,12 +33,12 @@ final class Chain {
                 .statusCode(200);
     }
 
-    OneCase aCase(String reference, String site, String time) {
+    public OneCase aCase(String reference, String site, String time) {
         return new OneCase(reference, site, OffsetDateTime.parse(time));
     }
 
     /** The events of one case, sent together; each comes a minute after the one before. */
-    final class OneCase {
+    public final class OneCase {
 
         private final String reference;
         private final String site;
@@ -56,7 +56,7 @@ final class Chain {
             this.time = time;
         }
 
-        OneCase vehicle(String newMake, String newModel, String newFirstUsed, int newKilometres) {
+        public OneCase vehicle(String newMake, String newModel, String newFirstUsed, int newKilometres) {
             make = newMake;
             model = newModel;
             firstUsed = newFirstUsed;
@@ -69,7 +69,7 @@ final class Chain {
             return this;
         }
 
-        OneCase presented() {
+        public OneCase presented() {
             return presented("");
         }
 
@@ -93,11 +93,11 @@ final class Chain {
                             + "\", \"axle\": 2, \"side\": \"" + side + "\"" + made + "}");
         }
 
-        OneCase leaking(String side) {
+        public OneCase leaking(String side) {
             return found("as-found", "wheel-cylinder", "leaking", side, "boot-edge-look");
         }
 
-        OneCase closed(String outcome, String confirmedCauses) {
+        public OneCase closed(String outcome, String confirmedCauses) {
             return event(
                     "case.closed",
                     "{\"outcome\": \"" + outcome + "\", \"confirmedCauses\": [" + confirmedCauses + "]}");
@@ -114,7 +114,7 @@ final class Chain {
         }
 
         /** Sends what has come together and begins anew. */
-        OneCase send() {
+        public OneCase send() {
             send("[" + String.join(",", events) + "]");
             events.clear();
             return this;
@@ -162,7 +162,7 @@ final class Chain {
         }
     }
 
-    static String aTenant() {
+    public static String aTenant() {
         return "stat-" + UUID.randomUUID().toString().substring(0, 8);
     }
 }

@@ -1,0 +1,260 @@
+package org.axlecause.pages;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.quarkus.qute.RawString;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.axlecause.access.Actor;
+import org.axlecause.shared.Json;
+import org.axlecause.shared.Problem;
+import org.axlecause.shared.RefusedException;
+import org.axlecause.statistics.AskStatistics;
+import org.axlecause.statistics.Asked;
+import org.axlecause.statistics.Chart;
+import org.axlecause.statistics.Told;
+
+/** Makes a question about numbers of what a form sent, and a page of its answer. */
+@ApplicationScoped
+class AskNumbers {
+
+    /** More charts than these would be many pages; a closer look shows each alone. */
+    private static final int MOST_CHARTS = 2;
+
+    private static final String PART = "part";
+    private static final String COMPARE = "compare";
+    private static final String CURSOR = "cursor";
+    private static final List<String> VEHICLES =
+            List.of("category", "make", "model", "layout", "ageBand", "odometerBand");
+    private static final List<String> TIMES = List.of("from", "to", "season");
+    private static final List<String> PLACES = List.of("region", "site", "regime");
+    private static final List<String> WRITTEN = List.of("make", "model");
+
+    private final AskStatistics askStatistics;
+    private final DrawStatistics drawStatistics;
+
+    AskNumbers(AskStatistics askStatistics, DrawStatistics drawStatistics) {
+        this.askStatistics = askStatistics;
+        this.drawStatistics = drawStatistics;
+    }
+
+    /** An answer to take away. */
+    record Download(String name, String mediaType, String content) {}
+
+    /** The form of a question, filled in as it was sent, with its answer or what is wrong. */
+    NumbersPage page(NumbersQuestion question, Map<String, List<String>> parameters, Actor actor) {
+        Map<String, List<String>> given = new Asked(parameters).values();
+        Map<String, List<String>> words = askStatistics.words(question.subject(), actor);
+        List<String> problems = List.of();
+        NumbersPage.Answer answer = null;
+        if (question != NumbersQuestion.GROUPS || given.containsKey(COMPARE)) {
+            try {
+                Told told = askStatistics.answer(question.subject(), asked(question, given), actor);
+                answer = answer(question, given, told);
+            } catch (RefusedException refused) {
+                problems = problems(refused.problem());
+            }
+        }
+        return new NumbersPage(
+                question, List.of(NumbersQuestion.values()), parts(question, given, words), problems, answer);
+    }
+
+    /** The answer of a question in one of its forms. */
+    Download download(NumbersQuestion question, String form, Map<String, List<String>> parameters, Actor actor) {
+        if (!List.of("csv", "json", "svg").contains(form)) {
+            throw RefusedException.notFound("Numbers come as csv, json or svg; '" + form + "' is none of these.");
+        }
+        Told told = askStatistics.answer(question.subject(), asked(question, new Asked(parameters).values()), actor);
+        String name = question + "-"
+                + told.asOf().withOffsetSameInstant(ZoneOffset.UTC).toLocalDate() + "." + form;
+        return switch (form) {
+            case "csv" -> new Download(name, "text/csv;charset=UTF-8", told.csv());
+            case "json" -> new Download(name, "application/json", told.json());
+            default -> new Download(name, "image/svg+xml", askStatistics.svg(question.subject(), told));
+        };
+    }
+
+    private static Asked asked(NumbersQuestion question, Map<String, List<String>> given) {
+        Map<String, List<String>> parameters = new TreeMap<>(given);
+        parameters.remove(PART);
+        if (question.part() != null) {
+            parameters.put(PART, List.of(question.part()));
+        }
+        return new Asked(parameters);
+    }
+
+    private static List<String> problems(Problem problem) {
+        if (problem.status() != RefusedException.Reason.INVALID_PAYLOAD.status()
+                || problem.causes().isEmpty()) {
+            throw RefusedException.of(problem);
+        }
+        return problem.causes().stream().map(Problem.Cause::text).toList();
+    }
+
+    private NumbersPage.Answer answer(NumbersQuestion question, Map<String, List<String>> given, Told told) {
+        JsonNode answer = Json.read(told.json());
+        TellNumbers tell = new TellNumbers(answer, (name, value) -> address(question, with(given, name, value)));
+        boolean drawn = told.charts().size() <= MOST_CHARTS;
+        List<NumbersPage.Download> downloads = new ArrayList<>(List.of(
+                new NumbersPage.Download("These rows as CSV", address(question + "/csv", given)),
+                new NumbersPage.Download("This answer as JSON", address(question + "/json", given))));
+        if (told.charts().size() == 1) {
+            downloads.add(new NumbersPage.Download("The chart as SVG", address(question + "/svg", given)));
+        }
+        String next = told.next();
+        List<Chart> charts = told.charts();
+        return new NumbersPage.Answer(
+                among(given),
+                TellNumbers.moment(told.asOf()),
+                tell.statements(question),
+                tell.isEmpty(),
+                drawn
+                        ? IntStream.range(0, charts.size())
+                                .filter(index -> !charts.get(index).isEmpty())
+                                .mapToObj(index -> new RawString(
+                                        drawStatistics.svg(charts.get(index), told.asOf(), "chart-" + (index + 1))))
+                                .toList()
+                        : List.of(),
+                tell.tables(question),
+                next == null ? null : address(question, with(given, CURSOR, next)),
+                downloads,
+                tell.definitions());
+    }
+
+    private static Map<String, List<String>> with(Map<String, List<String>> given, String name, String value) {
+        Map<String, List<String>> changed = new TreeMap<>(given);
+        changed.put(name, List.of(value));
+        return changed;
+    }
+
+    private static String address(Object question, Map<String, List<String>> parameters) {
+        String query = parameters.entrySet().stream()
+                .flatMap(
+                        entry -> entry.getValue().stream().map(value -> written(entry.getKey()) + "=" + written(value)))
+                .collect(Collectors.joining("&"));
+        return "/numbers/" + question + (query.isEmpty() ? "" : "?" + query);
+    }
+
+    private static String written(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    /** The cases that are asked about, in words. */
+    private static String among(Map<String, List<String>> given) {
+        String compared = given.getOrDefault(COMPARE, List.of("")).get(0);
+        List<String> chosen = Stream.of(VEHICLES, TIMES, PLACES)
+                .flatMap(List::stream)
+                .filter(name -> given.containsKey(name) && !name.equals(compared))
+                .map(name -> NumbersWords.label(name).toLowerCase(Locale.ROOT) + " "
+                        + given.getOrDefault(name, List.of()).stream()
+                                .map(value -> NumbersWords.value(name, value))
+                                .collect(Collectors.joining(" or ")))
+                .toList();
+        String among = chosen.isEmpty()
+                ? "all cases that have ended"
+                : "cases that have ended, with " + String.join("; ", chosen);
+        if (compared.isEmpty()) {
+            return "Among " + among + ".";
+        }
+        List<String> values = given.getOrDefault(compared, List.of());
+        return "Among " + among + ": " + NumbersWords.label(compared).toLowerCase(Locale.ROOT) + " "
+                + values.stream()
+                        .map(value -> NumbersWords.value(compared, value))
+                        .collect(Collectors.joining(" against "))
+                + (values.size() == 1 ? " against all others" : "") + ".";
+    }
+
+    private static List<NumbersPage.Part> parts(
+            NumbersQuestion question, Map<String, List<String>> given, Map<String, List<String>> words) {
+        String compared = question == NumbersQuestion.GROUPS
+                ? given.getOrDefault(COMPARE, List.of("")).get(0)
+                : "";
+        List<NumbersPage.Part> parts = new ArrayList<>();
+        List<String> asks =
+                question.asks().stream().filter(name -> !name.equals(COMPARE)).toList();
+        if (!asks.isEmpty()) {
+            parts.add(part("What", asks, given, words, compared));
+        }
+        parts.add(part("Among which vehicles", VEHICLES, given, words, compared));
+        parts.add(part("When", TIMES, given, words, compared));
+        parts.add(part("Where", PLACES, given, words, compared));
+        if (question == NumbersQuestion.GROUPS) {
+            List<NumbersPage.Field> fields = new ArrayList<>(fields(COMPARE, given, words));
+            if (AskNumbers.isIn(words, COMPARE, compared)) {
+                List<String> values = given.getOrDefault(compared, List.of());
+                for (int index = 0; index < 2; index++) {
+                    fields.add(field(
+                            compared,
+                            index,
+                            index == 0 ? "First group" : "Against",
+                            index == 0 ? "choose one" : "all others",
+                            index < values.size() ? values.get(index) : "",
+                            words));
+                }
+            }
+            parts.add(new NumbersPage.Part("Compared with what", fields));
+        }
+        return parts;
+    }
+
+    private static boolean isIn(Map<String, List<String>> words, String name, String word) {
+        return words.getOrDefault(name, List.of()).contains(word);
+    }
+
+    private static NumbersPage.Part part(
+            String title,
+            List<String> names,
+            Map<String, List<String>> given,
+            Map<String, List<String>> words,
+            String compared) {
+        return new NumbersPage.Part(
+                title,
+                names.stream()
+                        .filter(name -> !name.equals(compared))
+                        .flatMap(name -> fields(name, given, words).stream())
+                        .toList());
+    }
+
+    /** A field for each value that was sent, one at least. */
+    private static List<NumbersPage.Field> fields(
+            String name, Map<String, List<String>> given, Map<String, List<String>> words) {
+        List<String> values = given.getOrDefault(name, List.of(""));
+        return IntStream.range(0, values.size())
+                .mapToObj(index -> field(
+                        name,
+                        index,
+                        index == 0 ? NumbersWords.label(name) : "or " + NumbersWords.label(name),
+                        NumbersWords.none(name),
+                        values.get(index),
+                        words))
+                .toList();
+    }
+
+    private static NumbersPage.Field field(
+            String name, int index, String label, String none, String value, Map<String, List<String>> words) {
+        List<String> valid = new ArrayList<>(words.getOrDefault(name, List.of()));
+        boolean written = WRITTEN.contains(name);
+        if (!written && !value.isEmpty() && !valid.contains(value)) {
+            valid.add(value);
+        }
+        return new NumbersPage.Field(
+                name + "-" + index,
+                name,
+                label,
+                words.containsKey(name) ? written ? "suggestion" : "choice" : "day",
+                none,
+                valid.stream()
+                        .map(word -> new NumbersPage.Option(word, NumbersWords.value(name, word)))
+                        .toList(),
+                value);
+    }
+}

@@ -1,0 +1,206 @@
+package org.axlecause.pages;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.axlecause.access.KeyTerms;
+import org.axlecause.access.MakeKey;
+import org.axlecause.access.Role;
+import org.axlecause.access.WithKeys;
+import org.axlecause.statistics.Chain;
+import org.jsoup.nodes.Document;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Questions about numbers as an analyst asks them on the pages, of eight cases at two sites. */
+@QuarkusTest
+@TestProfile(WithKeys.class)
+class NumbersPagesTest {
+
+    private static final String OVAL = "{\"code\": \"drum-oval\", \"axle\": 2, \"side\": \"right\"}";
+
+    @Inject
+    MakeKey makeKey;
+
+    private final String tenant = Chain.aTenant();
+    private final Browser browser = new Browser();
+    private Chain chain;
+    private String analyst = "";
+
+    @BeforeEach
+    void an_analyst_of_a_chain_is_signed_in() {
+        chain = new Chain(key(Role.ADMIN, null));
+        chain.site("quay-street", "coast");
+        chain.site("mill-bridge", "hills");
+        for (int day = 1; day <= 6; day++) {
+            chain.aCase("QS-0" + day, "quay-street", "2026-03-0" + day + "T08:15:00Z")
+                    .presented()
+                    .leaking("left")
+                    .closed("refused", day == 1 ? OVAL : "")
+                    .send();
+        }
+        for (int day = 1; day <= 2; day++) {
+            chain.aCase("MB-0" + day, "mill-bridge", "2026-04-0" + day + "T08:15:00Z")
+                    .vehicle("Velmar", "Dunlin", "2021-05-20", 31000)
+                    .presented()
+                    .closed("cured", OVAL)
+                    .send();
+        }
+        analyst = key(Role.ANALYST, null);
+        signIn(analyst);
+    }
+
+    @Test
+    void a_question_is_answered_in_words_with_intervals_a_chart_and_what_the_words_mean() {
+        Document page = browser.page("/numbers/most?make=&from=2026-03-01&to=2026-05-01");
+
+        assertThat(page.select("section .lead").text())
+                .isEqualTo("Among cases that have ended, with presented from 2026-03-01; presented before 2026-05-01.");
+        assertThat(page.select("table tbody tr").eachText())
+                .containsExactly("Wheel cylinder leaking 6 66.7 % 66.7 %", "Drum oval 3 33.3 % 100 %");
+        assertThat(page.select("figure.picture svg title").text())
+                .startsWith("Confirmed causes by how often they come");
+        assertThat(page.select("details dd").text()).contains("Open cases and entries that were taken back");
+        assertThat(page.select("input[name=from]").val()).isEqualTo("2026-03-01");
+    }
+
+    @Test
+    void shares_have_their_intervals_and_small_groups_are_withheld() {
+        Document page = browser.page("/numbers/causes?by=site");
+
+        assertThat(page.select("table tbody tr").eachText())
+                .contains(
+                        "Wheel cylinder leaking quay-street 100 % (61 % to 100 %), 6 of 6",
+                        "Drum oval mill-bridge withheld, 2 cases");
+    }
+
+    @Test
+    void what_is_taken_away_is_what_the_contract_answers_to_the_same_question() {
+        Document page = browser.page("/numbers/causes?by=site&side=left");
+        Response csv = browser.open(page.selectFirst("a[href*=/csv]").attr("href"));
+        Response json = browser.open(page.selectFirst("a[href*=/json]").attr("href"));
+
+        String question = "/v1/statistics/causes?by=site&side=left";
+        assertThat(csv.contentType()).startsWith("text/csv");
+        assertThat(csv.header("Content-Disposition")).matches("attachment; filename=\"causes-[0-9-]{10}\\.csv\"");
+        assertThat(withoutMoment(csv.asString()))
+                .isEqualTo(withoutMoment(
+                        chain.as(analyst).accept("text/csv").get(question).asString()));
+        assertThat(withoutMoment(json.asString()))
+                .isEqualTo(withoutMoment(chain.as(analyst).get(question).asString()));
+        assertThat(page.select("a[href*=/svg]")).isEmpty();
+
+        Document drawn = browser.page("/numbers/months?cause=drum-oval");
+        Response svg = browser.open(drawn.selectFirst("a[href*=/svg]").attr("href"));
+        assertThat(svg.contentType()).startsWith("image/svg+xml");
+        assertThat(svg.asString()).contains("Drum oval by month");
+    }
+
+    @Test
+    void an_address_that_is_passed_on_asks_the_same_question() {
+        String address = "/numbers/groups?compare=region&region=coast&cause=drum-oval";
+        String first = browser.page(address).select("section table").text();
+        Browser other = new Browser();
+        other.submit(
+                other.page("/sign-in").selectFirst("form[action=/sign-in]"), Map.of("key", key(Role.ANALYST, null)));
+
+        assertThat(other.page(address).select("section table").text())
+                .isEqualTo(first)
+                .contains("Drum oval");
+    }
+
+    @Test
+    void two_groups_are_chosen_step_by_step() {
+        Document first = browser.page("/numbers/groups");
+        Document second = browser.page("/numbers/groups?compare=make");
+        Document third = browser.page("/numbers/groups?compare=make&make=Corvane&make=Velmar");
+
+        assertThat(first.select("section")).isEmpty();
+        assertThat(first.select("[role=status]").text()).contains("Choose what the groups are told apart by");
+        assertThat(second.select("#problem").text()).contains("a member with two values to compare");
+        assertThat(second.select("input[name=make]")).hasSize(2);
+        assertThat(third.select("section .lead").text())
+                .isEqualTo("Among all cases that have ended: make Corvane against Velmar.");
+        assertThat(third.select("section table").text()).contains("Drum oval");
+    }
+
+    @Test
+    void a_wrong_word_is_told_with_the_nearest_valid_ones_and_stays_in_the_form() {
+        Document page = browser.page("/numbers/causes?make=Vlemar&cause=drum-ovale");
+
+        assertThat(browser.last().statusCode()).isEqualTo(422);
+        assertThat(page.select("#problem li").eachText())
+                .anySatisfy(text -> assertThat(text).contains("Vlemar", "Velmar"))
+                .anySatisfy(text -> assertThat(text).contains("drum-ovale", "drum-oval"));
+        assertThat(page.select("input[name=make]").val()).isEqualTo("Vlemar");
+        assertThat(page.select("select[name=cause] option[selected]").val()).isEqualTo("drum-ovale");
+        assertThat(page.select("section")).isEmpty();
+    }
+
+    @Test
+    void nothing_is_said_of_no_cases_and_others_may_not_ask() {
+        assertThat(browser.page("/numbers/causes?from=2030-01-01")
+                        .select("[role=status]")
+                        .text())
+                .contains("Nothing that has ended fits this question");
+
+        signIn(key(Role.DESK, null));
+        Document refused = browser.page("/numbers/most");
+        assertThat(browser.last().statusCode()).isEqualTo(403);
+        assertThat(refused.select("#problem h1").text()).isEqualTo("This key may not do that");
+        assertThat(browser.page("/numbers/most/csv").select("#problem")).isNotEmpty();
+    }
+
+    @Test
+    void a_key_of_one_site_and_another_tenant_see_only_their_own() {
+        signIn(key(Role.ANALYST, List.of("mill-bridge")));
+        assertThat(browser.page("/numbers/causes").select("section p").text()).contains("2 cases that have ended");
+        assertThat(browser.page("/numbers/causes")
+                        .select("select[name=site] option")
+                        .eachText())
+                .containsExactly("all", "mill-bridge");
+
+        signIn(makeKey.make(Chain.aTenant(), new KeyTerms("stranger", Role.ANALYST, null, null), "test"));
+        assertThat(browser.page("/numbers/causes").select("section p").text())
+                .contains("Nothing that has ended fits this question");
+    }
+
+    @Test
+    void what_is_not_there_is_said_on_a_page() {
+        assertThat(browser.page("/numbers/why").select("#problem").text()).contains("There is no question 'why'");
+        assertThat(browser.page("/numbers/most/pdf").select("#problem").text()).contains("csv, json or svg");
+        assertThat(browser.page("/numbers/repairs/svg").select("#problem").text())
+                .contains("no chart");
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void every_question_has_its_page(NumbersQuestion question) {
+        Document page = browser.page("/numbers/" + question);
+
+        assertThat(browser.last().statusCode()).as(page.text()).isEqualTo(200);
+        assertThat(page.select("h1").text()).isEqualTo(question.words());
+        assertThat(page.select("form.asking legend").eachText()).contains("Among which vehicles", "When", "Where");
+    }
+
+    private static String withoutMoment(String answer) {
+        return answer.replaceAll("20\\d\\d-\\d\\d-\\d\\dT[0-9:.]+Z", "moment");
+    }
+
+    private void signIn(String key) {
+        browser.submit(browser.page("/sign-in").selectFirst("form[action=/sign-in]"), Map.of("key", key));
+    }
+
+    private String key(Role role, @Nullable List<String> sites) {
+        return makeKey.make(tenant, new KeyTerms(UUID.randomUUID().toString(), role, sites, null), "test");
+    }
+}
