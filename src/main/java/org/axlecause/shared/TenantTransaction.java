@@ -1,11 +1,13 @@
 package org.axlecause.shared;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.narayana.jta.TransactionRunnerOptions;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Duration;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +35,19 @@ public class TenantTransaction {
         if (open != null) {
             throw new IllegalStateException("A transaction of one tenant is open; another tenant's can't begin in it");
         }
-        return begun(tenant, () -> {
+        return begun(QuarkusTransaction.requiringNew(), tenant, () -> {
+            bind(tenant);
+            return work.get();
+        });
+    }
+
+    /** Runs work that takes longer than a transaction usually may in one of this tenant's own; none may be open. */
+    public <T extends @Nullable Object> T patiently(String tenant, Duration most, Supplier<T> work) {
+        if (current.get() != null) {
+            throw new IllegalStateException("A transaction is open; one that takes long can't begin in it");
+        }
+        int seconds = Math.toIntExact(most.toSeconds());
+        return begun(QuarkusTransaction.requiringNew().timeout(seconds), tenant, () -> {
             bind(tenant);
             return work.get();
         });
@@ -47,7 +61,7 @@ public class TenantTransaction {
         if (current.get() != null) {
             throw new IllegalStateException("A transaction is open; a snapshot can't begin in it");
         }
-        return begun(tenant, () -> {
+        return begun(QuarkusTransaction.requiringNew(), tenant, () -> {
             freeze();
             bind(tenant);
             return work.get();
@@ -55,9 +69,10 @@ public class TenantTransaction {
     }
 
     /** Where the database is away, its own exception comes out, whoever has wrapped it. */
-    private <T extends @Nullable Object> T begun(String tenant, Supplier<T> work) {
+    private <T extends @Nullable Object> T begun(
+            TransactionRunnerOptions transaction, String tenant, Supplier<T> work) {
         try {
-            return QuarkusTransaction.requiringNew().call(() -> {
+            return transaction.call(() -> {
                 current.set(tenant);
                 try {
                     return work.get();

@@ -21,9 +21,8 @@ public class CellStore {
     private static final String DIMENSIONS =
             Stream.of(Dimension.values()).map(Dimension::column).collect(Collectors.joining(", "));
 
-    private static final String KEY =
-            "grain, question, site, make, model, month, category, layout, age_band, odometer_band,"
-                    + " regime, countable";
+    static final String KEY = "grain, question, site, make, model, month, category, layout, age_band, odometer_band,"
+            + " regime, countable";
 
     private static final String WAITING = "SELECT tenant_id FROM tenants_with_deltas()";
 

@@ -11,6 +11,8 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.axlecause.access.KeyTerms;
@@ -53,6 +55,12 @@ class CountedRowsTest {
 
     @Inject
     RecountCommand recount;
+
+    @Inject
+    RecountStore recounts;
+
+    @Inject
+    RecountNightly recountNightly;
 
     @Inject
     TenantTransaction transaction;
@@ -174,6 +182,49 @@ class CountedRowsTest {
                 .send();
         foldDeltas.fold();
 
+        spoil();
+
+        assertThat(differences()).isEqualTo(1);
+        ByteArrayOutputStream told = new ByteArrayOutputStream();
+        PrintStream out = new PrintStream(told, true, StandardCharsets.UTF_8);
+        assertThat(recount.run(new String[] {"recount", "--tenant", tenant}, out, out))
+                .isEqualTo(1);
+        assertThat(told.toString(StandardCharsets.UTF_8)).contains("1 cells of the statistics differ");
+    }
+
+    @Test
+    void cells_are_put_right_once_a_night_and_a_lost_night_is_begun_again() {
+        chain.aCase("QS-1", "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        foldDeltas.fold();
+        chain.aCase("QS-2", "quay-street", "2026-03-03T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        spoil();
+        OffsetDateTime now = OffsetDateTime.now(ZoneOffset.UTC);
+
+        assertThatThrownBy(() -> transaction.run(tenant, () -> {
+                    assertThat(recounts.recount(now.minusDays(1), now)).hasValue(1);
+                    throw new IllegalStateException("the replica is lost before it commits");
+                }))
+                .hasMessageContaining("lost");
+        assertThat(differences()).isEqualTo(1);
+        long age = age();
+
+        assertThat(recountNightly.recount()).isPositive();
+
+        assertThat(differences()).isZero();
+        assertThat(age()).isEqualTo(age + 1);
+        assertThat(recounts.due(now.minusDays(1))).doesNotContain(tenant);
+        spoil();
+        recountNightly.recount();
+        assertThat(differences()).isEqualTo(1);
+    }
+
+    private void spoil() {
         transaction.run(
                 tenant,
                 () -> transaction.jdbc((connection, name) -> {
@@ -184,13 +235,6 @@ class CountedRowsTest {
                         return spoil.executeUpdate();
                     }
                 }));
-
-        assertThat(differences()).isEqualTo(1);
-        ByteArrayOutputStream told = new ByteArrayOutputStream();
-        PrintStream out = new PrintStream(told, true, StandardCharsets.UTF_8);
-        assertThat(recount.run(new String[] {"recount", "--tenant", tenant}, out, out))
-                .isEqualTo(1);
-        assertThat(told.toString(StandardCharsets.UTF_8)).contains("1 cells of the statistics differ");
     }
 
     private static void join(Thread thread) {
