@@ -32,11 +32,13 @@ class AskNumbers {
 
     private static final String PART = "part";
     private static final String COMPARE = "compare";
+    private static final String PERIOD = "period";
     private static final String CURSOR = "cursor";
     private static final List<String> VEHICLES =
             List.of("category", "make", "model", "layout", "ageBand", "odometerBand");
     private static final List<String> TIMES = List.of("from", "to", "season");
     private static final List<String> PLACES = List.of("region", "site", "regime");
+    private static final List<String> EARLIER = List.of("earlierFrom", "earlierTo");
     private static final List<String> WRITTEN = List.of("make", "model");
 
     private final AskStatistics askStatistics;
@@ -165,6 +167,9 @@ class AskNumbers {
         if (compared.isEmpty()) {
             return "Among " + among + ".";
         }
+        if (compared.equals(PERIOD)) {
+            return "Among " + among + ": this period against an earlier one.";
+        }
         List<String> values = given.getOrDefault(compared, List.of());
         return "Among " + among + ": " + NumbersWords.label(compared).toLowerCase(Locale.ROOT) + " "
                 + values.stream()
@@ -189,7 +194,9 @@ class AskNumbers {
         parts.add(part("Where", PLACES, given, words, compared));
         if (question == NumbersQuestion.GROUPS) {
             List<NumbersPage.Field> fields = new ArrayList<>(fields(COMPARE, given, words));
-            if (AskNumbers.isIn(words, COMPARE, compared)) {
+            if (compared.equals(PERIOD)) {
+                EARLIER.forEach(name -> fields.addAll(fields(name, given, words)));
+            } else if (words.getOrDefault(COMPARE, List.of()).contains(compared)) {
                 List<String> values = given.getOrDefault(compared, List.of());
                 for (int index = 0; index < 2; index++) {
                     fields.add(field(
@@ -204,10 +211,6 @@ class AskNumbers {
             parts.add(new NumbersPage.Part("Compared with what", fields));
         }
         return parts;
-    }
-
-    private static boolean isIn(Map<String, List<String>> words, String name, String word) {
-        return words.getOrDefault(name, List.of()).contains(word);
     }
 
     private static NumbersPage.Part part(

@@ -56,7 +56,7 @@ public enum NumbersQuestion {
             null,
             "Does a site stand out?",
             "Each site against what age, distance and layout of its vehicles lead one to expect.",
-            List.of("measure")),
+            List.of("measure", "cause")),
     CHECKS(
             Subject.CHECKS,
             null,

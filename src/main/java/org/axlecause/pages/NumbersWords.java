@@ -30,11 +30,25 @@ final class NumbersWords {
             Map.entry("measure", "What the sites are compared by"),
             Map.entry("moment", "When the probabilities were told"),
             Map.entry("by", "Told apart by"),
-            Map.entry("compare", "Groups by"));
+            Map.entry("compare", "Groups by"),
+            Map.entry("period", "This period and an earlier one"),
+            Map.entry("earlierFrom", "Earlier period from"),
+            Map.entry("earlierTo", "Earlier period before"));
 
-    /** Names that people gave, which stay as they were written. */
-    private static final Set<String> WRITTEN_BY_PEOPLE =
-            Set.of("category", "make", "model", "layout", "region", "site", "regime");
+    /** Names that people gave, and days, stay as they were written. */
+    private static final Set<String> AS_WRITTEN = Set.of(
+            "category",
+            "make",
+            "model",
+            "layout",
+            "region",
+            "site",
+            "regime",
+            "from",
+            "to",
+            "earlierFrom",
+            "earlierTo",
+            "month");
 
     private NumbersWords() {}
 
@@ -57,8 +71,6 @@ final class NumbersWords {
         if (name.equals("by") || name.equals("compare")) {
             return label(value).toLowerCase(Locale.ROOT);
         }
-        return WRITTEN_BY_PEOPLE.contains(name) || name.equals("from") || name.equals("to") || name.equals("month")
-                ? value
-                : value.replace('-', ' ');
+        return AS_WRITTEN.contains(name) ? value : value.replace('-', ' ');
     }
 }

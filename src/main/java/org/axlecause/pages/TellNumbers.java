@@ -60,6 +60,9 @@ final class TellNumbers {
         if (answer.has("cases")) {
             statements.add(answer.path("cases").asText() + " cases that have ended.");
         }
+        if (answer.path("open").asLong() > 0) {
+            statements.add(answer.path("open").asText() + " cases are still open; they count for nothing here.");
+        }
         if (answer.has("undetermined")) {
             statements.add("No cause was confirmed in " + share(answer.path("undetermined")) + ".");
         }
@@ -71,6 +74,13 @@ final class TellNumbers {
                             + "; 1 is what chance alone explains. The limits are widened by it.");
                 }
                 statements.add("Standing out is a reason to look, not a verdict on a site.");
+            }
+            case GROUPS -> {
+                if (answer.has("earlierFrom")) {
+                    statements.add("The second group are the cases of the earlier period, presented from "
+                            + answer.path("earlierFrom").asText() + " and before "
+                            + answer.path("earlierTo").asText() + ".");
+                }
             }
             case RETURNS -> {
                 JsonNode test = answer.path("logRank");

@@ -2,8 +2,10 @@ package org.axlecause.statistics;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -50,6 +52,13 @@ class AskCauses {
             .map(GroupBy::toString)
             .toList();
 
+    /** The cases of a period and those of an earlier one. */
+    private static final String PERIOD = "period";
+
+    /** What two groups can be chosen by. */
+    static final List<String> COMPARABLE =
+            Stream.concat(COMPARED.stream(), Stream.of(PERIOD)).toList();
+
     private final Snapshots snapshots;
     private final CountStore counts;
     private final Clock clock;
@@ -79,6 +88,7 @@ class AskCauses {
         private final @Nullable String side;
         private final @Nullable String role;
         private final @Nullable GroupBy compare;
+        private final @Nullable Cohort earlier;
         private final int limit;
         private final int first;
         private final List<Chart> charts = new ArrayList<>();
@@ -86,7 +96,18 @@ class AskCauses {
         Answering(Asked asked, ReadQuestion question) {
             this.asked = asked;
             this.question = question;
-            question.takes("cause", "axle", "side", "role", "by", "part", "compare", "limit", "cursor");
+            question.takes(
+                    "cause",
+                    "axle",
+                    "side",
+                    "role",
+                    "by",
+                    "part",
+                    "compare",
+                    "earlierFrom",
+                    "earlierTo",
+                    "limit",
+                    "cursor");
             this.cohort = question.cohort();
             this.part = Objects.requireNonNullElse(question.word("part", PARTS), "shares");
             this.by = question.by(2, List.of(GroupBy.values()));
@@ -97,7 +118,9 @@ class AskCauses {
             this.side = question.word(
                     "side", Stream.of(Side.values()).map(Side::toString).toList());
             this.role = question.word("role", ROLES);
-            this.compare = comparedBy();
+            String compared = comparedBy();
+            this.compare = GroupBy.of(compared).orElse(null);
+            this.earlier = compared.equals(PERIOD) ? earlier() : null;
             this.limit = question.whole("limit", 1, ReadQuestion.MOST, ReadQuestion.USUAL_LIMIT);
             this.first = question.position();
             if (!by.isEmpty() && !part.equals("shares")) {
@@ -109,23 +132,53 @@ class AskCauses {
             question.check();
         }
 
-        private @Nullable GroupBy comparedBy() {
-            String word = question.word("compare", COMPARED);
+        /** What the two groups are chosen by; blank where none are. */
+        private String comparedBy() {
+            String word = question.word("compare", COMPARABLE);
             if (part.equals("comparison") == (word == null && asked.one("compare") == null)) {
                 question.wrong(
                         "compare",
                         Objects.toString(asked.one("compare"), ""),
-                        "one of " + String.join(", ", COMPARED) + " with `part=comparison`, and nothing without it");
+                        "one of " + String.join(", ", COMPARABLE) + " with `part=comparison`, and nothing without it");
             }
-            GroupBy by = word == null ? null : GroupBy.of(word).orElseThrow();
-            int given = by == null ? 1 : asked.all(by.toString()).size();
+            boolean byPeriod = PERIOD.equals(word);
+            int given = word == null || byPeriod ? 1 : asked.all(word).size();
             if (given < 1 || given > 2) {
                 question.wrong(
                         "compare",
                         Objects.toString(word, ""),
                         "a member with two values to compare, or one to compare with all others");
             }
-            return by;
+            if (!byPeriod && (asked.one("earlierFrom") != null || asked.one("earlierTo") != null)) {
+                question.wrong("compare", Objects.toString(word, ""), PERIOD + " where an earlier period is given");
+            }
+            return Objects.toString(word, "");
+        }
+
+        /** The same cases of the earlier period: as long a time right before, where none is given. */
+        private @Nullable Cohort earlier() {
+            LocalDate from = cohort.from();
+            LocalDate to = cohort.to();
+            if (from == null || to == null) {
+                question.wrong("compare", PERIOD, "another word, or " + PERIOD + " with `from` and `to`");
+                return null;
+            }
+            if (asked.one("earlierFrom") == null && asked.one("earlierTo") == null) {
+                return cohort.during(from.minusDays(ChronoUnit.DAYS.between(from, to)), from);
+            }
+            LocalDate earlierFrom = question.day("earlierFrom");
+            LocalDate earlierTo = question.day("earlierTo");
+            if (earlierFrom == null
+                    || earlierTo == null
+                    || !earlierFrom.isBefore(earlierTo)
+                    || earlierTo.isAfter(from)) {
+                question.wrong(
+                        "earlierTo",
+                        Objects.toString(asked.one("earlierTo"), ""),
+                        "a day after `earlierFrom` and not after `from`, both given or neither");
+                return null;
+            }
+            return cohort.during(earlierFrom, earlierTo);
         }
 
         Told told() {
@@ -153,11 +206,14 @@ class AskCauses {
                             now,
                             cohort.from(),
                             cohort.to(),
+                            earlier == null ? null : earlier.from(),
+                            earlier == null ? null : earlier.to(),
+                            snapshots.open(cohort),
                             cases,
                             ShareView.of(undetermined, cases, least),
                             shares,
                             part.equals("trend") ? trends(least) : null,
-                            compare == null ? null : comparisons(compare, least),
+                            part.equals("comparison") ? comparisons(least) : null,
                             part.equals("pareto") ? pareto(found, cases, least) : null,
                             part.equals("co-occurrence") ? pairs(found, cases, least) : null,
                             DefinitionView.of(definitions)),
@@ -318,11 +374,13 @@ class AskCauses {
                     .toList();
         }
 
-        private List<ComparisonView> comparisons(GroupBy compared, int least) {
-            List<String> values = asked.all(compared.toString());
-            Map<Key, Long> first = count(cohortOf(List.of(values.get(0))), List.of());
+        private List<ComparisonView> comparisons(int least) {
+            List<String> values = compare == null ? List.of() : asked.all(compare.toString());
+            Map<Key, Long> first = count(values.isEmpty() ? cohort : cohortOf(List.of(values.get(0))), List.of());
             Map<Key, Long> second;
-            if (values.size() == 2) {
+            if (earlier != null) {
+                second = count(earlier, List.of());
+            } else if (values.size() == 2) {
                 second = count(cohortOf(List.of(values.get(1))), List.of());
             } else {
                 second = new HashMap<>(count(cohortOf(List.of()), List.of()));

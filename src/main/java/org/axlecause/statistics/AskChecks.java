@@ -83,6 +83,7 @@ class AskChecks {
                         now,
                         cohort.from(),
                         cohort.to(),
+                        snapshots.open(cohort),
                         cases(cohort),
                         made.entrySet().stream()
                                 .map(entry -> view(

@@ -88,6 +88,7 @@ class AskRepairs {
                         now,
                         cohort.from(),
                         cohort.to(),
+                        snapshots.open(cohort),
                         outcomes.values().stream()
                                 .mapToLong(of -> of.getOrDefault("", 0L))
                                 .sum(),

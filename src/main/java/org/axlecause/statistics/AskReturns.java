@@ -88,6 +88,7 @@ class AskReturns {
                         now,
                         cohort.from(),
                         cohort.to(),
+                        snapshots.open(cohort),
                         curves.entrySet().stream()
                                 .map(entry -> view(
                                         word == null ? Map.of() : Map.of(word, entry.getKey()),

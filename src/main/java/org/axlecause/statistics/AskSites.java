@@ -14,7 +14,9 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.axlecause.access.Actor;
+import org.axlecause.casefile.CauseMarks;
 import org.axlecause.casefile.Countable;
+import org.axlecause.facts.CauseCode;
 import org.axlecause.statistics.MoreViews.SiteAnswer;
 import org.axlecause.statistics.MoreViews.SitePointView;
 import org.axlecause.statistics.StatisticsViews.DefinitionView;
@@ -46,7 +48,8 @@ class AskSites {
         NOT_CURED_FIRST_TIME("cases whose first final test did not prove the repair, of those with a final test"),
         UNDETERMINED("cases without a confirmed cause, of all"),
         FAILED_OFFICIAL_TEST("cases that failed the official test afterwards, of those whose result is on record"),
-        RETURNED("repaired axles that came back, of those that were followed to the end");
+        RETURNED("repaired axles that came back, of those that were followed to the end"),
+        CONFIRMED_CAUSE("cases in which the cause asked for was confirmed, of all");
 
         private final String means;
 
@@ -60,18 +63,46 @@ class AskSites {
         }
     }
 
+    /**
+     * Sites beside each other.
+     *
+     * @param all events of all sites
+     * @param sites each against what is expected of its vehicles
+     */
+    private record Compared(Proportion all, Map<String, ReferenceRates.Standardised> sites) {
+
+        static Compared of(Map<String, List<ReferenceRates.Stratum>> sites) {
+            List<ReferenceRates.Stratum> all =
+                    sites.values().stream().flatMap(List::stream).toList();
+            ReferenceRates rates = ReferenceRates.of(all);
+            Map<String, ReferenceRates.Standardised> standardised = new TreeMap<>();
+            sites.forEach((site, strata) -> standardised.put(site, rates.standardise(strata)));
+            return new Compared(
+                    all.stream().map(ReferenceRates.Stratum::counts).reduce(new Proportion(0, 0), Proportion::plus),
+                    standardised);
+        }
+    }
+
     Told answer(Asked asked, Actor actor) {
         return snapshots.of(asked, actor, this::answer);
     }
 
     private Told answer(ReadQuestion question) {
-        question.takes("measure");
+        question.takes("measure", "cause");
         Cohort cohort = question.cohort();
         String word = Objects.requireNonNullElse(
                 question.word(
                         "measure",
                         Stream.of(Measure.values()).map(Measure::toString).toList()),
                 Measure.NOT_CURED_FIRST_TIME.toString());
+        String cause = question.word(
+                "cause", Stream.of(CauseCode.values()).map(CauseCode::toString).toList());
+        if (word.equals(Measure.CONFIRMED_CAUSE.toString()) == (cause == null)) {
+            question.wrong(
+                    "cause",
+                    Objects.toString(cause, ""),
+                    "the code of a cause with `measure=" + Measure.CONFIRMED_CAUSE + "`, and nothing without it");
+        }
         question.check();
         Measure measure = Stream.of(Measure.values())
                 .filter(each -> each.toString().equals(word))
@@ -80,13 +111,10 @@ class AskSites {
 
         OffsetDateTime now = OffsetDateTime.now(clock);
         int least = snapshots.leastCell();
-        Map<String, List<ReferenceRates.Stratum>> sites =
-                measure == Measure.RETURNED ? returned(cohort, now) : counted(cohort, measure);
-        List<ReferenceRates.Stratum> all =
-                sites.values().stream().flatMap(List::stream).toList();
-        ReferenceRates rates = ReferenceRates.of(all);
-        Map<String, ReferenceRates.Standardised> standardised = new TreeMap<>();
-        sites.forEach((site, strata) -> standardised.put(site, rates.standardise(strata)));
+        Compared compared = cause == null
+                ? Compared.of(measure == Measure.RETURNED ? returned(cohort, now) : counted(cohort, measure))
+                : confirmed(cohort, cause);
+        Map<String, ReferenceRates.Standardised> standardised = compared.sites();
         Funnel funnel = Funnel.ofRatios(standardised.entrySet().stream()
                 .filter(entry ->
                         entry.getValue().cases() >= least && entry.getValue().expected() > 0)
@@ -103,21 +131,15 @@ class AskSites {
                         now,
                         cohort.from(),
                         cohort.to(),
+                        snapshots.open(cohort),
                         measure.toString(),
-                        ShareView.of(
-                                all.stream()
-                                        .mapToLong(stratum -> stratum.counts().count())
-                                        .sum(),
-                                all.stream()
-                                        .mapToLong(stratum -> stratum.counts().of())
-                                        .sum(),
-                                least),
+                        ShareView.of(compared.all().count(), compared.all().of(), least),
                         points.isEmpty() ? null : StatisticsViews.told(funnel.overdispersion()),
                         standardised.entrySet().stream()
                                 .map(entry -> view(entry.getKey(), entry.getValue(), points.get(entry.getKey()), least))
                                 .toList(),
                         definitions(measure, least)),
-                List.of(new Chart.Sites(measure.toString(), funnel)),
+                List.of(new Chart.Sites(cause == null ? measure.toString() : cause, funnel)),
                 null);
     }
 
@@ -154,6 +176,39 @@ class AskSites {
         return sites;
     }
 
+    /**
+     * The cause by site against what its vehicles lead to expect: cases by site and stratum, the share of the cause by
+     * stratum over all sites, and the cases with it by site are three counts, none of which needs the rows of the cases.
+     */
+    private Compared confirmed(Cohort cohort, String cause) {
+        String condition = "k.code = '" + cause + "' AND (k.marks & " + CauseMarks.of(CauseMarks.CODE) + ") <> 0";
+        List<String> causes = List.of(Countable.CAUSE);
+        Map<String, Long> events = new HashMap<>();
+        counts.count(new CountStore.Wanted(
+                        cohort, causes, condition, STRATA.subList(1, STRATA.size()), false, List.of()))
+                .forEach(count -> events.merge(String.join(" ", count.group()), count.n(), Long::sum));
+        Map<String, Long> observed = new HashMap<>();
+        counts.count(new CountStore.Wanted(cohort, causes, condition, List.of(Dimension.SITE), false, List.of()))
+                .forEach(count -> observed.merge(count.group().get(0), count.n(), Long::sum));
+        Map<String, List<ReferenceRates.Stratum>> cases = counted(cohort, Measure.CONFIRMED_CAUSE);
+        Map<String, Long> ofStratum = new HashMap<>();
+        cases.values()
+                .forEach(strata -> strata.forEach(stratum ->
+                        ofStratum.merge(stratum.name(), stratum.counts().of(), Long::sum)));
+        Map<String, Proportion> shares = new HashMap<>();
+        ofStratum.forEach((stratum, of) -> shares.put(stratum, new Proportion(events.getOrDefault(stratum, 0L), of)));
+        ReferenceRates rates = new ReferenceRates(shares);
+        Map<String, ReferenceRates.Standardised> sites = new TreeMap<>();
+        cases.forEach((site, strata) -> {
+            ReferenceRates.Standardised expected = rates.standardise(strata);
+            sites.put(
+                    site,
+                    new ReferenceRates.Standardised(
+                            observed.getOrDefault(site, 0L), expected.expected(), expected.cases(), 0));
+        });
+        return new Compared(shares.values().stream().reduce(new Proportion(0, 0), Proportion::plus), sites);
+    }
+
     private static Proportion share(Measure measure, Map<String, Long> counts) {
         long tested = counts.getOrDefault("tested", 0L);
         long failed = counts.getOrDefault("official-failed", 0L);
@@ -162,6 +217,7 @@ class AskSites {
             case NOT_CURED_FIRST_TIME -> new Proportion(tested - counts.getOrDefault("first-time-cure", 0L), tested);
             case UNDETERMINED -> new Proportion(undetermined, undetermined + counts.getOrDefault("determined", 0L));
             case FAILED_OFFICIAL_TEST -> new Proportion(failed, failed + counts.getOrDefault("official-passed", 0L));
+            case CONFIRMED_CAUSE -> new Proportion(0, undetermined + counts.getOrDefault("determined", 0L));
             case RETURNED -> throw new IllegalArgumentException("Returns are counted by repairs");
         };
     }

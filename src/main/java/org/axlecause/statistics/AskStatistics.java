@@ -64,7 +64,7 @@ public class AskStatistics {
                 words.put("side", codes(Side.values()));
                 words.put("role", AskCauses.ROLES);
                 words.put("by", codes(GroupBy.values()));
-                words.put("compare", AskCauses.COMPARED);
+                words.put("compare", AskCauses.COMPARABLE);
             }
             case REPAIRS -> {
                 words.put("item", codes(ScopeItem.values()));
@@ -74,7 +74,10 @@ public class AskStatistics {
                 words.put("item", codes(ScopeItem.values()));
                 words.put("by", AskReturns.BY);
             }
-            case SITES -> words.put("measure", codes(AskSites.Measure.values()));
+            case SITES -> {
+                words.put("measure", codes(AskSites.Measure.values()));
+                words.put("cause", codes(CauseCode.values()));
+            }
             case CHECKS -> {
                 words.put("check", codes(CheckCode.values()));
                 words.put("cause", codes(CauseCode.values()));

@@ -91,7 +91,7 @@ public sealed interface Chart {
     /**
      * Sites against what is expected of their vehicles.
      *
-     * @param measure what they are compared by
+     * @param measure what they are compared by: the code of a cause or of another measure
      * @param funnel sites that are told
      */
     record Sites(String measure, Funnel funnel) implements Chart {

@@ -26,6 +26,11 @@ record Cohort(
         values = Collections.unmodifiableMap(copy);
     }
 
+    /** The same choice of cases in another period. */
+    Cohort during(LocalDate newFrom, LocalDate newTo) {
+        return new Cohort(newFrom, newTo, months, values);
+    }
+
     Set<Dimension> dimensions() {
         return values.keySet();
     }

@@ -17,6 +17,10 @@ final class Definitions {
                         "case",
                         "A case that has ended: its repair is proved, or it is closed. Open cases and entries that were"
                                 + " taken back count for nothing."),
+                new Definition(
+                        "open",
+                        "Cases that have not ended, by site, day, make and model alone; what else is asked for is known when"
+                                + " a case ends."),
                 new Definition("day", "The day of the presentation in the time zone of the site; months likewise."),
                 new Definition(
                         "ageBand, odometerBand",

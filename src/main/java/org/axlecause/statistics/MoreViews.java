@@ -67,6 +67,12 @@ final class MoreViews {
             OffsetDateTime asOf,
             @Nullable LocalDate from,
             @Nullable LocalDate to,
+
+            @Schema(
+                    description =
+                            "Cases of these sites, days, makes and models that have not ended and count for nothing.")
+            long open,
+
             long cases,
             List<ResultsView> results,
             List<LinesView> lines,
@@ -104,6 +110,12 @@ final class MoreViews {
             OffsetDateTime asOf,
             @Nullable LocalDate from,
             @Nullable LocalDate to,
+
+            @Schema(
+                    description =
+                            "Cases of these sites, days, makes and models that have not ended and count for nothing.")
+            long open,
+
             List<CurveView> groups,
             @Nullable LogRankView logRank,
             List<DefinitionView> definitions) {}
@@ -135,6 +147,12 @@ final class MoreViews {
             OffsetDateTime asOf,
             @Nullable LocalDate from,
             @Nullable LocalDate to,
+
+            @Schema(
+                    description =
+                            "Cases of these sites, days, makes and models that have not ended and count for nothing.")
+            long open,
+
             String measure,
             @Schema(description = "Share over all sites.") ShareView all,
 
@@ -198,6 +216,12 @@ final class MoreViews {
             OffsetDateTime asOf,
             @Nullable LocalDate from,
             @Nullable LocalDate to,
+
+            @Schema(
+                    description =
+                            "Cases of these sites, days, makes and models that have not ended and count for nothing.")
+            long open,
+
             long cases,
             List<CheckView> checks,
             List<CalibrationView> calibration,

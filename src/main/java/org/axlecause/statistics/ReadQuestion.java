@@ -285,7 +285,9 @@ final class ReadQuestion {
                         : "a known value, such as " + String.join(", ", nearest));
     }
 
-    private @Nullable LocalDate day(String name) {
+    /** The day of a parameter; null where none is given. */
+    @Nullable
+    LocalDate day(String name) {
         String given = asked.one(name);
         if (given == null) {
             return null;

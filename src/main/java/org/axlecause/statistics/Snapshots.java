@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import org.axlecause.access.Actor;
 import org.axlecause.access.SiteStore;
+import org.axlecause.casefile.OpenCaseStore;
 import org.axlecause.casefile.StatisticsTerms;
 import org.axlecause.regimes.Regimes;
 import org.axlecause.shared.Sha256;
@@ -24,6 +25,7 @@ class Snapshots {
     private final SiteStore sites;
     private final CountStore counts;
     private final CellStore cells;
+    private final OpenCaseStore openCases;
     private final Regimes regimes;
     private final Clock clock;
     private final StatisticsTerms terms = StatisticsTerms.released();
@@ -34,6 +36,7 @@ class Snapshots {
             SiteStore sites,
             CountStore counts,
             CellStore cells,
+            OpenCaseStore openCases,
             Regimes regimes,
             Clock clock,
             @ConfigProperty(name = "axlecause.statistics.least-cell") OptionalInt leastCell) {
@@ -41,6 +44,7 @@ class Snapshots {
         this.sites = sites;
         this.counts = counts;
         this.cells = cells;
+        this.openCases = openCases;
         this.regimes = regimes;
         this.clock = clock;
         this.leastCell = leastCell.orElse(terms.leastCell());
@@ -55,6 +59,17 @@ class Snapshots {
         return leastCell;
     }
 
+    /** How many cases of these sites, days, makes and models have not ended; the other filters need an end. */
+    long open(Cohort cohort) {
+        return openCases.count(new OpenCaseStore.Wanted(
+                cohort.from(),
+                cohort.to(),
+                cohort.months().isEmpty() ? null : cohort.months(),
+                cohort.values().get(Dimension.SITE),
+                cohort.values().get(Dimension.MAKE),
+                cohort.values().get(Dimension.MODEL)));
+    }
+
     /** The answer to a question; all its statements see the same state of the data. */
     <T> T of(Asked asked, Actor actor, Function<ReadQuestion, T> answer) {
         return transaction.snapshot(
@@ -64,7 +79,9 @@ class Snapshots {
 
     /** A tag that is another one as soon as the answer to this question may be. */
     String tag(String path, Asked asked, String format, Actor actor) {
-        String state = transaction.snapshot(actor.tenant(), () -> cells.age() + " " + sites.all());
+        String state = transaction.snapshot(
+                actor.tenant(),
+                () -> cells.age() + " " + openCases.count(OpenCaseStore.Wanted.ALL) + " " + sites.all());
         String all = String.join(
                 "\n",
                 state,

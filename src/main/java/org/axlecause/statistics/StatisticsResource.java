@@ -176,10 +176,23 @@ public class StatisticsResource {
             @Parameter(
                             description =
                                     "With part=comparison: the member whose two values, or whose one value and all others,"
-                                            + " are compared.")
+                                            + " are compared; or period, for this period and an earlier one.")
                     @QueryParam("compare")
                     @Nullable
                     String compare,
+            @Parameter(
+                            description = "With compare=period: first day of the earlier period; without it the earlier"
+                                    + " one is as long and ends where this one begins.",
+                            schema = @Schema(type = SchemaType.STRING, format = "date"))
+                    @QueryParam("earlierFrom")
+                    @Nullable
+                    String earlierFrom,
+            @Parameter(
+                            description = "With compare=period: day after the last day of the earlier period.",
+                            schema = @Schema(type = SchemaType.STRING, format = "date"))
+                    @QueryParam("earlierTo")
+                    @Nullable
+                    String earlierTo,
             @Parameter(description = "Size of a page, 1 to 1000; 200 without it.") @QueryParam("limit") @Nullable
                     String limit,
             @Parameter(description = "From a Link header of this answer.") @QueryParam("cursor") @Nullable
@@ -290,10 +303,12 @@ public class StatisticsResource {
             @BeanParam CohortParameters cohort,
             @Parameter(
                             description = "not-cured-first-time, which it is without it, undetermined,"
-                                    + " failed-official-test or returned.")
+                                    + " failed-official-test, returned or confirmed-cause.")
                     @QueryParam("measure")
                     @Nullable
                     String measure,
+            @Parameter(description = "With measure=confirmed-cause: its code.") @QueryParam("cause") @Nullable
+                    String cause,
             @Parameter(hidden = true) @Context Request request,
             @Parameter(hidden = true) @Context UriInfo uri) {
         return answer(Subject.SITES, request, uri);

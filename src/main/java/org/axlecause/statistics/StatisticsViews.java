@@ -158,6 +158,17 @@ final class StatisticsViews {
             @Nullable LocalDate from,
             @Nullable LocalDate to,
 
+            @Schema(description = "With compare=period: first day of the earlier period.") @Nullable
+            LocalDate earlierFrom,
+
+            @Schema(description = "With compare=period: day after the last day of the earlier period.") @Nullable
+            LocalDate earlierTo,
+
+            @Schema(
+                    description =
+                            "Cases of these sites, days, makes and models that have not ended and count for nothing.")
+            long open,
+
             @Schema(description = "Cases that are asked about.")
             long cases,
 

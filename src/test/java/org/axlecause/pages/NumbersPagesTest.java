@@ -134,6 +134,19 @@ class NumbersPagesTest {
     }
 
     @Test
+    void a_period_is_compared_with_an_earlier_one() {
+        Document page = browser.page("/numbers/groups?compare=period&from=2026-03-04&to=2026-03-07");
+
+        assertThat(page.select("section .lead").text())
+                .isEqualTo("Among cases that have ended, with presented from 2026-03-04; presented before 2026-03-07:"
+                        + " this period against an earlier one.");
+        assertThat(page.select("section p").text()).contains("presented from 2026-03-01 and before 2026-03-04");
+        assertThat(page.select("input[name=earlierFrom], input[name=earlierTo]"))
+                .hasSize(2);
+        assertThat(page.select("section table").text()).contains("Wheel cylinder leaking withheld, 3 cases");
+    }
+
+    @Test
     void a_wrong_word_is_told_with_the_nearest_valid_ones_and_stays_in_the_form() {
         Document page = browser.page("/numbers/causes?make=Vlemar&cause=drum-ovale");
 

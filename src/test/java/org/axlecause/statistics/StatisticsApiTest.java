@@ -81,6 +81,7 @@ class StatisticsApiTest {
         JsonPath answer = ask("/v1/statistics/causes").jsonPath();
 
         assertThat(answer.getInt("cases")).isEqualTo(7);
+        assertThat(answer.getInt("open")).isEqualTo(1);
         assertThat(answer.getList("shares.cause"))
                 .isEqualTo(List.of("wheel-cylinder-leaking", "drum-oval", "undetermined"));
         assertThat(answer.getList("shares.cases.count")).isEqualTo(List.of(4, 2, 2));
@@ -137,6 +138,29 @@ class StatisticsApiTest {
             assertThat(cases("from=2026-03-02&to=2026-04-05")).isEqualTo(3);
             foldDeltas.fold();
         }
+    }
+
+    @Test
+    void open_cases_are_told_by_site_day_and_vehicle_and_a_new_one_changes_the_tag() {
+        assertThat(ask("/v1/statistics/sites").jsonPath().getInt("open")).isEqualTo(1);
+        assertThat(ask("/v1/statistics/causes?site=quay-street").jsonPath().getInt("open"))
+                .isZero();
+        assertThat(ask("/v1/statistics/repairs?make=Corvane&season=march-to-may")
+                        .jsonPath()
+                        .getInt("open"))
+                .isEqualTo(1);
+        assertThat(ask("/v1/statistics/returns?to=2026-04-07").jsonPath().getInt("open"))
+                .isZero();
+        assertThat(ask("/v1/statistics/checks?season=june-to-august").jsonPath().getInt("open"))
+                .isZero();
+        String tag = ask("/v1/statistics/causes").header("ETag");
+
+        chain.aCase("QS-09", "quay-street", "2026-04-09T08:15:00Z").presented().send();
+
+        Response after = chain.as(analyst).header("If-None-Match", tag).get("/v1/statistics/causes");
+        assertThat(after.statusCode()).isEqualTo(200);
+        assertThat(after.jsonPath().getInt("open")).isEqualTo(2);
+        assertThat(after.jsonPath().getInt("cases")).isEqualTo(7);
     }
 
     @Test
@@ -241,6 +265,76 @@ class StatisticsApiTest {
         JsonPath trend = ask("/v1/statistics/causes?part=trend&cause=wheel-cylinder-leaking")
                 .jsonPath();
         assertThat(trend.getList("trends.cause")).isEqualTo(List.of("undetermined", "wheel-cylinder-leaking"));
+    }
+
+    @Test
+    void a_period_is_compared_with_an_earlier_one() {
+        five("february", "quay-street", OVAL);
+
+        JsonPath answer = ask("/v1/statistics/causes?part=comparison&compare=period&site=quay-street&cause=drum-oval"
+                        + "&from=2026-03-01&to=2026-05-01")
+                .jsonPath();
+        JsonPath given = ask("/v1/statistics/causes?part=comparison&compare=period&site=quay-street&cause=drum-oval"
+                        + "&from=2026-03-01&to=2026-05-01&earlierFrom=2026-02-03&earlierTo=2026-03-01")
+                .jsonPath();
+
+        assertThat(answer.getString("earlierFrom")).isEqualTo("2025-12-30");
+        assertThat(answer.getString("earlierTo")).isEqualTo("2026-03-01");
+        assertThat(answer.getList("comparisons.findAll { it.cause == 'drum-oval' }.first.count"))
+                .isEqualTo(List.of(1));
+        assertThat(answer.getList("comparisons.findAll { it.cause == 'drum-oval' }.second.count"))
+                .isEqualTo(List.of(5));
+        assertThat(answer.getDouble("comparisons.find { it.cause == 'drum-oval' }.difference"))
+                .isCloseTo(-0.8, within(1e-6));
+        assertThat(given.getList("comparisons.second.of", Integer.class)).containsOnly(3);
+    }
+
+    @Test
+    void periods_that_overlap_or_lack_an_end_are_refused() {
+        String question = "/v1/statistics/causes?part=comparison&compare=period";
+
+        assertThat(refused(question).getString("causes[0].text")).contains("with `from` and `to`");
+        assertThat(refused(question + "&from=2026-03-01&to=2026-05-01&earlierFrom=2026-02-01&earlierTo=2026-03-02")
+                        .getString("causes[0].pointer"))
+                .isEqualTo("/earlierTo");
+        assertThat(refused("/v1/statistics/causes?earlierFrom=2026-02-01").getString("causes[0].pointer"))
+                .isEqualTo("/compare");
+    }
+
+    @Test
+    void sites_are_compared_by_a_cause_against_what_their_vehicles_lead_to_expect() {
+        five("february", "quay-street", OVAL);
+        five("winter", "mill-bridge", "");
+
+        JsonPath answer = ask("/v1/statistics/sites?measure=confirmed-cause&cause=drum-oval")
+                .jsonPath();
+
+        assertThat(answer.getList("sites.site")).isEqualTo(List.of("mill-bridge", "quay-street"));
+        assertThat(answer.getList("sites.cases")).isEqualTo(List.of(7, 10));
+        assertThat(answer.getList("sites.observed")).isEqualTo(List.of(1, 6));
+        assertThat(answer.getDouble("sites[0].expected")).isCloseTo(3, within(1e-6));
+        assertThat(answer.getDouble("sites[1].expected")).isCloseTo(4, within(1e-6));
+        assertThat(answer.getInt("all.count")).isEqualTo(7);
+        assertThat(refused("/v1/statistics/sites?measure=confirmed-cause").getString("causes[0].pointer"))
+                .isEqualTo("/cause");
+        assertThat(refused("/v1/statistics/sites?cause=drum-oval").getString("causes[0].pointer"))
+                .isEqualTo("/cause");
+    }
+
+    /** Five cases in February with the usual vehicle. */
+    private void five(String name, String site, String confirmed) {
+        for (int day = 1; day <= 5; day++) {
+            chain.aCase(name + "-" + day, site, "2026-02-0" + day + "T08:15:00Z")
+                    .presented()
+                    .closed("refused", confirmed)
+                    .send();
+        }
+    }
+
+    private JsonPath refused(String question) {
+        Response answer = chain.as(analyst).get(question);
+        assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(422);
+        return answer.jsonPath();
     }
 
     @Test
