@@ -213,7 +213,9 @@ final class TellNumbers {
                                 words("Month", month -> month.path("month").asText()),
                                 shares("Share of the cases, 95 % interval", "cases"),
                                 numbers("Limits of chance", month -> percents(month.path("limits"))),
-                                words("", month -> month.path("out").asBoolean() ? "beyond a limit" : "")));
+                                words(
+                                        "Verdict",
+                                        month -> month.path("out").asBoolean() ? "beyond a limit" : "within")));
     }
 
     private Table results() {
