@@ -22,7 +22,7 @@ final class NumbersWords {
             Map.entry("site", "Site"),
             Map.entry("regime", "Regime"),
             Map.entry("cause", "Cause"),
-            Map.entry("axle", "Axle, counted from the front"),
+            Map.entry("axle", "Axle from the front"),
             Map.entry("side", "Side"),
             Map.entry("role", "Role in its chain"),
             Map.entry("item", "Item of work"),
