@@ -19,8 +19,6 @@ public final class Conformity {
     private static final int DECIMALS = 4;
     /** Probability below which nobody asks how a repeat would come out. */
     private static final double CLEAR = 0.001;
-    /** Standard uncertainties beyond which a normal distribution has no weight worth counting. */
-    private static final double CERTAIN = 9;
 
     private Conformity() {}
 
@@ -48,27 +46,18 @@ public final class Conformity {
                 : limit.bound().isLower() ? 1 - simulated.probabilityAbove(bound) : simulated.probabilityAbove(bound);
         boolean clear = Math.min(beyond, 1 - beyond) < CLEAR;
         return new LimitRisk(
-                figure,
-                limit,
-                probability(beyond),
-                clear ? null : probability(misreading(read, spread, limit.bound(), bound)));
+                figure, limit, probability(beyond), clear ? null : probability(misreading(read, spread, bound)));
     }
 
     /**
      * Probability that one more reading, with an error of its own of the same size, is on the other side of a limit than
      * the true value: consumer's and producer's risk together (JCGM 106:2012, 9.5), with what is known from the first
-     * reading as the prior.
+     * reading as the prior. Where the next reading is beyond with probability p, the integrals over that prior come to
+     * p (1 - p).
      */
-    static double misreading(double value, double uncertainty, Bound bound, double limit) {
-        double side = bound.isLower() ? -1 : 1;
-        ConformanceRisk again = ConformanceRisk.of(
-                truth -> NORMAL.density((truth - side * value) / uncertainty) / uncertainty,
-                side * value - CERTAIN * uncertainty,
-                side * value + CERTAIN * uncertainty,
-                uncertainty,
-                side * limit,
-                side * limit);
-        return again.consumer() + again.producer();
+    static double misreading(double value, double uncertainty, double limit) {
+        double beyond = NORMAL.cumulativeProbability((limit - value) / (uncertainty * Math.sqrt(2)));
+        return beyond * (1 - beyond);
     }
 
     private static BigDecimal probability(double value) {

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.axlecause.facts.Tester;
 import org.axlecause.measurement.MonteCarlo.Input;
 import org.axlecause.measurement.MonteCarlo.Spread;
@@ -27,12 +28,12 @@ public final class ImbalanceUncertainty {
     private static final int KEPT = 64;
 
     /** The latest simulations: a case is judged again with every entry, and its forces stay what they were. */
-    private static final Map<List<Input>, MonteCarlo.Result> SIMULATED =
+    private static final Map<Simulation, MonteCarlo.Result> SIMULATED =
             Collections.synchronizedMap(new LinkedHashMap<>() {
                 private static final long serialVersionUID = 1;
 
                 @Override
-                protected boolean removeEldestEntry(Map.Entry<List<Input>, MonteCarlo.Result> eldest) {
+                protected boolean removeEldestEntry(Map.Entry<Simulation, MonteCarlo.Result> eldest) {
                     return size() > KEPT;
                 }
             });
@@ -94,12 +95,7 @@ public final class ImbalanceUncertainty {
         inputs.add(new Input(low, Spread.NORMAL, 0));
         inputs.addAll(ofHigh.errors());
         inputs.addAll(ofLow.errors());
-        MonteCarlo.Result known = SIMULATED.get(inputs);
-        if (known == null) {
-            known = MonteCarlo.propagate(inputs, ImbalanceUncertainty::imbalance, DRAWS);
-            SIMULATED.put(List.copyOf(inputs), known);
-        }
-        return known;
+        return simulated(new Simulation(inputs, null), ImbalanceUncertainty::imbalance);
     }
 
     /** The same for a difference over a base that is known for sure. */
@@ -109,10 +105,31 @@ public final class ImbalanceUncertainty {
         inputs.add(new Input(difference, Spread.NORMAL, 0));
         inputs.addAll(ofHigh.errors());
         inputs.addAll(ofLow.errors());
-        return MonteCarlo.propagate(
-                inputs,
-                drawn -> Math.abs(drawn[0] + drawn[1] + drawn[2] + drawn[3] - drawn[4] - drawn[5] - drawn[6]) / base,
-                DRAWS);
+        return simulated(
+                new Simulation(inputs, base),
+                drawn -> Math.abs(drawn[0] + drawn[1] + drawn[2] + drawn[3] - drawn[4] - drawn[5] - drawn[6]) / base);
+    }
+
+    private static MonteCarlo.Result simulated(Simulation simulation, ToDoubleFunction<double[]> model) {
+        MonteCarlo.Result known = SIMULATED.get(simulation);
+        if (known == null) {
+            known = MonteCarlo.propagate(simulation.inputs(), model, DRAWS);
+            SIMULATED.put(simulation, known);
+        }
+        return known;
+    }
+
+    /**
+     * What a simulation depends on.
+     *
+     * @param inputs the forces and their errors
+     * @param base what a difference is divided by; null where the higher force is
+     */
+    private record Simulation(List<Input> inputs, @Nullable Double base) {
+
+        private Simulation {
+            inputs = List.copyOf(inputs);
+        }
     }
 
     private static double imbalance(double[] drawn) {

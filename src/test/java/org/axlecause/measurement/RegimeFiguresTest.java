@@ -37,11 +37,11 @@ import org.axlecause.facts.Vehicle;
 import org.axlecause.regimes.BrakeTests;
 import org.axlecause.regimes.Regimes;
 import org.axlecause.regimes.Vehicles;
+import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.EnumSource;
 
 class RegimeFiguresTest {
 
@@ -280,10 +280,21 @@ class RegimeFiguresTest {
     }
 
     /** At the limit itself and with equal errors a second reading errs in a quarter of the cases: arctan(1) / pi. */
+    @Test
+    void at_the_limit_a_second_reading_misjudges_in_a_quarter_of_the_cases() {
+        assertThat(Conformity.misreading(30, 1.2, 30)).isCloseTo(0.25, within(1e-12));
+    }
+
+    /** The integrals of JCGM 106:2012, 9.5, where the first reading is all that is known. */
     @ParameterizedTest
-    @EnumSource(Bound.class)
-    void at_the_limit_a_second_reading_misjudges_in_a_quarter_of_the_cases(Bound bound) {
-        assertThat(Conformity.misreading(30, 1.2, bound, 30)).isCloseTo(0.25, within(1e-6));
+    @CsvSource({"26, 1.2, 30", "29.5, 1.2, 30", "30, 1.2, 30", "31, 1.2, 30", "33.5, 1.2, 30", "0.48, 0.011, 0.5"})
+    void a_second_reading_misjudges_as_often_as_the_integrals_say(double value, double uncertainty, double limit) {
+        NormalDistribution known = new NormalDistribution(value, uncertainty);
+        ConformanceRisk risk = ConformanceRisk.of(
+                known::density, value - 9 * uncertainty, value + 9 * uncertainty, uncertainty, limit, limit);
+
+        assertThat(Conformity.misreading(value, uncertainty, limit))
+                .isCloseTo(risk.consumer() + risk.producer(), within(1e-8));
     }
 
     /** The ratio of two forces is known as well as their imbalance (1.1431 points at 2 %); drag over load as well as drag. */
