@@ -9,9 +9,11 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.FindingLimit;
@@ -32,6 +34,7 @@ import org.jspecify.annotations.Nullable;
 public final class Regime {
 
     private static final int VERSION_DIGITS = 12;
+    private static final int MOST_KEPT = 256;
 
     private final String code;
     private final String name;
@@ -46,6 +49,8 @@ public final class Regime {
     private final List<FindingEntry> findingLimits;
     private final List<LimitEntry> limits;
     private final YamlNode written;
+    /** The terms that were asked for lately: a case is judged again with every entry, and its vehicle stays what it was. */
+    private final Map<Asked, RegimeTerms> kept = new ConcurrentHashMap<>();
 
     private Regime(YamlFile file) {
         YamlNode root = file.root()
@@ -110,6 +115,21 @@ public final class Regime {
 
     /** What the regime asks of a vehicle on a day. */
     public RegimeTerms termsFor(Vehicle vehicle, LocalDate day) {
+        Asked asked = new Asked(vehicle, day);
+        RegimeTerms known = kept.get(asked);
+        if (known == null) {
+            known = worked(vehicle, day);
+            if (kept.size() >= MOST_KEPT) {
+                kept.clear();
+            }
+            kept.put(asked, known);
+        }
+        return known;
+    }
+
+    private record Asked(Vehicle vehicle, LocalDate day) {}
+
+    private RegimeTerms worked(Vehicle vehicle, LocalDate day) {
         Set<Datum> missing = EnumSet.noneOf(Datum.class);
         List<Limit> forVehicle = new ArrayList<>();
         for (LimitEntry entry : limits) {
