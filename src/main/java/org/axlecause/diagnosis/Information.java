@@ -23,6 +23,9 @@ final class Information {
     /** Of the candidates that have a row. */
     private final int[] numbers;
 
+    /** Rows of the last question, which serve the next one as well; some are longer than it needs. */
+    private final List<double[]> spare = new ArrayList<>();
+
     private final List<Suspect> linked = new ArrayList<>();
     private final List<double[]> missing = new ArrayList<>();
     private double[] leakMissing = {};
@@ -48,7 +51,7 @@ final class Information {
                 if (suspect != null && strength > 0) {
                     double[] row = rows[suspect.number];
                     if (row == null) {
-                        row = certainlyMissing(open.length);
+                        row = certainlyMissing(count, open.length);
                         rows[suspect.number] = row;
                         numbers[count++] = suspect.number;
                     }
@@ -68,9 +71,17 @@ final class Information {
         }
     }
 
-    private static double[] certainlyMissing(int signs) {
-        double[] row = new double[signs];
-        Arrays.fill(row, 1);
+    private double[] certainlyMissing(int number, int signs) {
+        if (number == spare.size() || spare.get(number).length < signs) {
+            double[] longer = new double[signs];
+            if (number == spare.size()) {
+                spare.add(longer);
+            } else {
+                spare.set(number, longer);
+            }
+        }
+        double[] row = spare.get(number);
+        Arrays.fill(row, 0, signs, 1);
         return row;
     }
 

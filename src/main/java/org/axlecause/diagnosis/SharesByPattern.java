@@ -34,24 +34,29 @@ final class SharesByPattern {
                 patternOf[set] = patternOf[set] << PLACE | digit;
             }
         }
+        double[] weights = sets.shares();
         double nobody = 0;
-        for (int set = 0; set < sets.count(); set++) {
+        for (int set = 0; set < weights.length; set++) {
             int pattern = patternOf[set];
             if (pattern == 0) {
-                nobody += sets.share(set);
-                continue;
+                nobody += weights[set];
+            } else {
+                add(pattern, weights[set]);
+                patternOf[set] = 0;
             }
-            int slot = slotOf(pattern);
-            if (shares[slot] == 0) {
-                patternIn[slot] = pattern;
-                note(pattern, slot);
-            }
-            shares[slot] += sets.share(set);
-            patternOf[set] = 0;
         }
         shares[patternIn.length] = nobody;
         note(0, patternIn.length);
         Arrays.sort(patterns, 0, count);
+    }
+
+    private void add(int pattern, double share) {
+        int slot = slotOf(pattern);
+        if (shares[slot] == 0) {
+            patternIn[slot] = pattern;
+            note(pattern, slot);
+        }
+        shares[slot] += share;
     }
 
     private int slotOf(int pattern) {

@@ -65,6 +65,11 @@ final class WeighedSets {
         return members[LARGEST * set + 2];
     }
 
+    /** By set its probability; to be read only. */
+    double[] shares() {
+        return shares;
+    }
+
     double share(int set) {
         return shares[set];
     }

@@ -56,13 +56,15 @@ final class StepOrder {
                 .thenComparing(Key::step);
         Map<Key, List<String>> ordered = new LinkedHashMap<>();
         Map<Key, Set<Key>> earlier = new HashMap<>();
-        while (ordered.size() < waits.size()) {
-            Key next = waits.keySet().stream()
-                    .filter(key -> !ordered.containsKey(key))
+        List<Key> open = new ArrayList<>(waits.keySet());
+        open.sort(order);
+        while (!open.isEmpty()) {
+            Key next = open.stream()
                     .filter(key -> ordered.keySet().containsAll(waits.getOrDefault(key, Set.of())))
-                    .min(order)
+                    .findFirst()
                     .orElseThrow(() -> new IllegalStateException("The catalogue of steps orders these in a circle: "
                             + waits.keySet().stream().map(Key::id).sorted().toList()));
+            open.remove(next);
             Set<Key> direct = waits.getOrDefault(next, Set.of());
             Set<Key> passedOn = new HashSet<>();
             direct.forEach(before -> passedOn.addAll(earlier.getOrDefault(before, Set.of())));
