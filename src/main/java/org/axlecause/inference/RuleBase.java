@@ -28,6 +28,7 @@ public final class RuleBase {
     /** Wraps a compiled rule base; refuses one whose rules lack their metadata. */
     RuleBase(KieBase kieBase) {
         this.texts = textsOf(kieBase);
+        SinkByCode.into(kieBase);
         texts.values().forEach(text -> sentences.put(text.id(), sentence(text.reason())));
         this.sessions = new WarmSessions(kieBase, FIRINGS_PER_RULE * Math.max(1, texts.size()));
         this.version = RulebookVersion.ofClassPath();

@@ -63,6 +63,12 @@ public final class RuleBench {
         return forFiles(drlFiles(RULES)).rules;
     }
 
+    /** The whole rule base as the engine holds it. */
+    static KieBase engine() {
+        all();
+        return COMPILED.computeIfAbsent(drlFiles(RULES), RuleBench::compile);
+    }
+
     /** A rule base whose one rule goes on for ever, since each number brings in the next. */
     public static RuleBase endless() {
         return new RuleBase(compiled(Map.of("rules/symptoms/endless.drl", """
