@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.axlecause.facts.Because;
 import org.axlecause.facts.Reason;
+import org.drools.base.definitions.rule.impl.RuleImpl;
 import org.kie.api.KieBase;
 import org.kie.api.definition.KiePackage;
 import org.kie.api.definition.rule.Rule;
@@ -28,6 +29,7 @@ public final class RuleBase {
     /** Wraps a compiled rule base; refuses one whose rules lack their metadata. */
     RuleBase(KieBase kieBase) {
         this.texts = textsOf(kieBase);
+        goLayerByLayer(kieBase);
         SinkByCode.into(kieBase);
         texts.values().forEach(text -> sentences.put(text.id(), sentence(text.reason())));
         this.sessions = new WarmSessions(kieBase, FIRINGS_PER_RULE * Math.max(1, texts.size()));
@@ -74,6 +76,19 @@ public final class RuleBase {
                             + " that a conclusion names as its ground; make the id in the rule's name and in because(…) the same.");
         }
         return new Reason(because.rule(), says, text.source(), because.facts());
+    }
+
+    /** Rules draw the same in any order; with lower layers first few conclusions are drawn that others withdraw. */
+    private static void goLayerByLayer(KieBase kieBase) {
+        List<RuleImpl> rules = kieBase.getKiePackages().stream()
+                .filter(kiePackage -> !kiePackage.getRules().isEmpty())
+                .sorted(Comparator.comparing(kiePackage -> Layer.ofPackage(kiePackage.getName())))
+                .flatMap(kiePackage -> kiePackage.getRules().stream().sorted(Comparator.comparing(Rule::getLoadOrder)))
+                .map(RuleImpl.class::cast)
+                .toList();
+        for (int order = 0; order < rules.size(); order++) {
+            rules.get(order).setLoadOrder(order);
+        }
     }
 
     private static String sentence(String clause) {
