@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param components parts that a finding may speak about
  * @param conditions states that it may find
  * @param open what keeps the repair from being proven
+ * @param afterWork parts to look at once more after the work
  */
 public record CaseView(
         String reference,
@@ -37,7 +38,8 @@ public record CaseView(
         List<Choice> decisions,
         List<Option> components,
         List<Option> conditions,
-        List<String> open) {
+        List<String> open,
+        List<AfterWork> afterWork) {
 
     /**
      * A status in words.
@@ -77,7 +79,8 @@ public record CaseView(
      * @param cautions what can hurt people
      * @param settles causes that its answers can prove or rule out
      * @param form id of the entry that an answer makes
-     * @param answers what can come out
+     * @param answers what can come out and was not written down yet
+     * @param said what was written down already
      */
     public record Ask(
             String code,
@@ -87,7 +90,18 @@ public record CaseView(
             List<String> cautions,
             List<String> settles,
             String form,
-            List<Answer> answers) {}
+            List<Answer> answers,
+            List<String> said) {}
+
+    /**
+     * A part to look at once more after the work.
+     *
+     * @param part the part and where it is
+     * @param was how it was found
+     * @param form id of the entry that an answer makes
+     * @param answers sound now, or still as it was
+     */
+    public record AfterWork(String part, String was, String form, List<Answer> answers) {}
 
     /**
      * An answer that one tap sends.

@@ -5,7 +5,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
@@ -38,14 +40,18 @@ class PrintSheet {
      *
      * @param document its document
      * @param sheet what the workshop's sheet says of it
+     * @param findings data of the findings that stand, by id of their event
      */
-    record OnPage(JsonNode document, Sheet sheet) {}
+    record OnPage(JsonNode document, Sheet sheet, Map<String, JsonNode> findings) {}
 
     /** What the pages show of a case; refuses where there is none or the actor may not see it. */
     OnPage onPage(String reference, Actor actor) {
         CaseOnRecord record = readCases.onRecord(reference, actor);
         JsonNode document = json(record.served().json());
-        return new OnPage(document, sheet(document, record, Audience.WORKSHOP, Lettering.TEXT));
+        Map<String, JsonNode> findings = new LinkedHashMap<>();
+        standing(EntryType.FINDING_RECORDED, document, record)
+                .forEach(event -> findings.put(event.id().id(), data(event)));
+        return new OnPage(document, sheet(document, record, Audience.WORKSHOP, Lettering.TEXT), findings);
     }
 
     /**
@@ -81,7 +87,14 @@ class PrintSheet {
 
     private Sheet sheet(JsonNode document, CaseOnRecord record, Audience audience, Lettering lettering) {
         return new ComposeSheet(words, document, audience, record.zone())
-                .sheet(record.siteName(), regime(document), new SheetCharts(rollerTests(document, record), lettering));
+                .sheet(
+                        record.siteName(),
+                        regime(document),
+                        new SheetCharts(
+                                standing(EntryType.ROLLER_TEST_RECORDED, document, record).stream()
+                                        .map(PrintSheet::data)
+                                        .toList(),
+                                lettering));
     }
 
     private @Nullable String regime(JsonNode document) {
@@ -89,7 +102,8 @@ class PrintSheet {
         return regime == null ? null : regime.name();
     }
 
-    private static List<JsonNode> rollerTests(JsonNode document, CaseOnRecord record) {
+    /** The entries of a type that were not withdrawn. */
+    private static List<StoredEvent> standing(EntryType type, JsonNode document, CaseOnRecord record) {
         Set<String> standing = new TreeSet<>();
         document.path("timeline").forEach(entry -> {
             if (!entry.path("withdrawn").asBoolean()) {
@@ -98,12 +112,14 @@ class PrintSheet {
             }
         });
         return record.events().stream()
-                .filter(event -> EntryType.of(event.type()) == EntryType.ROLLER_TEST_RECORDED)
+                .filter(event -> EntryType.of(event.type()) == type)
                 .filter(event ->
                         standing.contains(event.id().source() + " " + event.id().id()))
-                .map(StoredEvent::body)
-                .map(body -> json(body).path("data"))
                 .toList();
+    }
+
+    private static JsonNode data(StoredEvent event) {
+        return json(event.body()).path("data");
     }
 
     private static JsonNode json(String text) {

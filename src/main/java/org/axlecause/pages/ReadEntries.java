@@ -17,6 +17,7 @@ import org.axlecause.shared.Json;
 final class ReadEntries {
 
     private static final List<String> SIDES = List.of("left", "right");
+    private static final int LEAST_AXLES = 2;
     private static final int LAST_AXLE = 10;
     private static final int SHOWN_OF_A_REFERENCE = 8;
 
@@ -37,7 +38,7 @@ final class ReadEntries {
                 : typed;
     }
 
-    /** A vehicle with two axles that was presented. */
+    /** A vehicle that was presented. */
     SendEntries.Entry presented() {
         ObjectNode data = object();
         data.put("site", form.needed("site", "The site"));
@@ -50,14 +51,18 @@ final class ReadEntries {
         putText(vehicle, "firstUsed");
         putMeasure(vehicle, "testMass", "testMass", "kg", "The mass at the test");
         ArrayNode axles = vehicle.putArray("axles");
-        for (int number = 1; number <= 2; number++) {
-            String[] brake =
-                    form.needed("axle." + number, "The brake of axle " + number).split(" ", -1);
-            ObjectNode axle = axles.addObject();
-            axle.put("number", number);
-            axle.put("brake", brake[0]);
-            if (brake.length > 1) {
-                axle.put("parkingBrake", brake[1]);
+        for (int number = 1; number <= LAST_AXLE; number++) {
+            String brake = number <= LEAST_AXLES
+                    ? form.needed("axle." + number, "The brake of axle " + number)
+                    : form.text("axle." + number);
+            if (!brake.isEmpty()) {
+                String[] words = brake.split(" ", -1);
+                ObjectNode axle = axles.addObject();
+                axle.put("number", axles.size());
+                axle.put("brake", words[0]);
+                if (words.length > 1) {
+                    axle.put("parkingBrake", words[1]);
+                }
             }
         }
         ArrayNode complaints = object().putArray("complaints");

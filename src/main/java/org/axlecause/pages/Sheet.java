@@ -163,7 +163,18 @@ public record Sheet(
      * @param because why
      * @param rows figures before and after
      */
-    public record Proof(String verdict, List<String> because, List<FigureRow> rows) {}
+    public record Proof(String verdict, List<String> because, List<FigureRow> rows) {
+
+        /** The figures that speak of the cure. */
+        public List<FigureRow> telling() {
+            return rows.stream().filter(FigureRow::telling).toList();
+        }
+
+        /** The other figures. */
+        public List<FigureRow> others() {
+            return rows.stream().filter(row -> !row.telling()).toList();
+        }
+    }
 
     /**
      * A figure before and after the work.
@@ -173,8 +184,9 @@ public record Sheet(
      * @param after after the work
      * @param limit what the inspection asks and the workshop aims at
      * @param verdict whether the figure after the work keeps to both; empty where there is neither
+     * @param telling whether it speaks of the cure: one of a whole axle or vehicle, or one that was or is short
      */
-    public record FigureRow(String what, String before, String after, String limit, String verdict) {}
+    public record FigureRow(String what, String before, String after, String limit, String verdict, boolean telling) {}
 
     /**
      * What to look at next.

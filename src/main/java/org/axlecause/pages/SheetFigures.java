@@ -49,7 +49,7 @@ final class SheetFigures {
                 verdict,
                 against(verification),
                 ComposeSheet.stream(verification.path("comparisons"))
-                        .filter(row -> audience != Audience.CUSTOMER || isForCustomers(row))
+                        .filter(row -> audience != Audience.CUSTOMER || isTelling(row))
                         .map(this::compared)
                         .toList());
     }
@@ -66,7 +66,7 @@ final class SheetFigures {
                 .toList();
     }
 
-    private static boolean isForCustomers(JsonNode row) {
+    private static boolean isTelling(JsonNode row) {
         String kind = row.path("kind").asText();
         return kind.equals("imbalance")
                 || (kind.equals("efficiency") && !row.path("place").has("axle"))
@@ -96,7 +96,8 @@ final class SheetFigures {
                 PlainWords.figure(row.path("before")),
                 PlainWords.figure(row.path("after")),
                 limit(row),
-                verdict(row));
+                verdict(row),
+                isTelling(row));
     }
 
     private static String verdict(JsonNode row) {
@@ -150,7 +151,8 @@ final class SheetFigures {
                 values[0] == null ? "not measured" : PlainWords.figure(values[0]),
                 values[1] == null ? "not measured" : PlainWords.figure(values[1]),
                 "",
-                "")));
+                "",
+                false)));
         return figures;
     }
 }

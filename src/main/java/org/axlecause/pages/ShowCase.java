@@ -4,8 +4,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.regex.Matcher;
@@ -25,6 +28,10 @@ class ShowCase {
     private static final int MOST_SUSPECTS = 6;
 
     private static final int PERCENT = 100;
+    private static final List<String> PLACE = List.of("axle", "side", "spot", "circuit");
+    private static final List<String> TELLING = List.of("component", "condition", "agent", "extent");
+    private static final Set<String> BESIDE_THE_ANSWER = Set.of("check", "measurement", "note");
+    private static final Pattern FINDING = Pattern.compile(".* \\(([^()]+)\\)");
     private static final Pattern READING = Pattern.compile("(peak|drag)Axle(\\d+)(Left|Right)");
 
     private static final Map<String, CaseView.State> STATES = Map.of(
@@ -74,7 +81,7 @@ class ShowCase {
                 suspects,
                 standing.size() - suspects.size(),
                 ComposeSheet.stream(document.path("nextChecks"))
-                        .map(check -> ask(check, axles))
+                        .map(check -> ask(check, found.findings().values(), axles))
                         .toList(),
                 axles(document, axles),
                 stage(document),
@@ -83,8 +90,45 @@ class ShowCase {
                 options(CatalogueKind.COMPONENTS),
                 options(CatalogueKind.CONDITIONS),
                 ComposeSheet.stream(document.at("/verification/open"))
-                        .map(open -> PlainWords.sentence(open.asText()))
-                        .toList());
+                        .map(open -> PlainWords.sentence(plain(open.asText().replaceFirst(" \\([^)]*\\)$", ""))))
+                        .distinct()
+                        .toList(),
+                afterWork(document, found.findings(), axles));
+    }
+
+    /** What was wrong, was worked on and has not been looked at since, so that the cure is not proven yet. */
+    private static List<CaseView.AfterWork> afterWork(JsonNode document, Map<String, JsonNode> findings, int axles) {
+        if (!has(document, EntryType.WORK_REPORTED)) {
+            return List.of();
+        }
+        return ComposeSheet.stream(document.at("/verification/open"))
+                .map(open -> FINDING.matcher(open.asText()))
+                .filter(Matcher::matches)
+                .map(open -> findings.get(open.group(1)))
+                .filter(Objects::nonNull)
+                .map(finding -> new CaseView.AfterWork(
+                        PlainWords.sentence(plain(finding.path("component").asText())) + ", "
+                                + PlainWords.placeOrVehicle(finding, axles),
+                        plain(finding.path("condition").asText()),
+                        newForm(),
+                        List.of(
+                                afterWork(finding, "sound", "Sound now"),
+                                afterWork(
+                                        finding,
+                                        finding.path("condition").asText(),
+                                        "Still "
+                                                + plain(finding.path("condition")
+                                                        .asText())))))
+                .toList();
+    }
+
+    private static CaseView.Answer afterWork(JsonNode finding, String condition, String says) {
+        ObjectNode data = Json.mapper().createObjectNode();
+        data.put("stage", "after-work");
+        data.set("component", finding.path("component"));
+        data.put("condition", condition);
+        PLACE.stream().filter(finding::has).forEach(member -> data.set(member, finding.path(member)));
+        return new CaseView.Answer(says, EntryType.FINDING_RECORDED.toString(), data.toString(), List.of());
     }
 
     private CaseView.Suspect suspect(JsonNode cause, int number, int axles) {
@@ -111,10 +155,11 @@ class ShowCase {
                 cause.path("chain").size() > 1 ? ChainPicture.of("chain-" + number, cause.path("chain"), axles) : null);
     }
 
-    private CaseView.Ask ask(JsonNode check, int axles) {
+    private CaseView.Ask ask(JsonNode check, Collection<JsonNode> findings, int axles) {
         List<JsonNode> answers = ComposeSheet.stream(check.path("answers")).toList();
-        Map<String, Long> alike = answers.stream()
-                .collect(Collectors.groupingBy(answer -> answer.path("says").asText(), Collectors.counting()));
+        Map<Boolean, List<JsonNode>> bySaid = answers.stream()
+                .collect(Collectors.partitioningBy(
+                        answer -> findings.stream().anyMatch(finding -> isSaid(answer.path("data"), finding))));
         return new CaseView.Ask(
                 check.path("check").asText(),
                 PlainWords.sentence(
@@ -131,22 +176,53 @@ class ShowCase {
                                         + PlainWords.placeOrVehicle(cause.path("place"), axles))
                         .toList(),
                 newForm(),
-                answers.stream()
-                        .map(answer -> answer(
-                                answer, alike.getOrDefault(answer.path("says").asText(), 0L) > 1, axles))
+                bySaid.getOrDefault(false, List.of()).stream()
+                        .map(answer -> answer(answer, answers, axles))
+                        .toList(),
+                bySaid.getOrDefault(true, List.of()).stream()
+                        .map(answer -> words(answer, answers, axles))
                         .toList());
     }
 
-    private CaseView.Answer answer(JsonNode answer, boolean hasTwin, int axles) {
-        String place = PlainWords.place(answer.path("data"), axles);
-        String says = PlainWords.sentence(plain(answer.path("says").asText()));
+    /** Whether a finding says what an answer would; readings and notes aside. */
+    private static boolean isSaid(JsonNode answer, JsonNode finding) {
+        return answer.has("component")
+                && answer.properties().stream()
+                        .filter(member -> !BESIDE_THE_ANSWER.contains(member.getKey()))
+                        .allMatch(member -> member.getValue().equals(finding.path(member.getKey())));
+    }
+
+    private CaseView.Answer answer(JsonNode answer, List<JsonNode> all, int axles) {
         return new CaseView.Answer(
-                hasTwin && !place.isEmpty() ? says + " (" + place + ")" : says,
+                words(answer, all, axles),
                 answer.path("type").asText(),
                 answer.path("data").toString(),
                 ComposeSheet.stream(answer.path("blanks"))
                         .map(blank -> blank(blank, axles))
                         .toList());
+    }
+
+    /** What an answer says, and how it differs from others that say the same. */
+    private static String words(JsonNode answer, List<JsonNode> all, int axles) {
+        JsonNode data = answer.path("data");
+        List<JsonNode> twins = all.stream()
+                .filter(other -> other.path("says").equals(answer.path("says")))
+                .map(other -> other.path("data"))
+                .toList();
+        List<String> own = new ArrayList<>();
+        if (PLACE.stream().anyMatch(member -> differ(twins, member))) {
+            own.add(PlainWords.place(data, axles));
+        }
+        TELLING.stream()
+                .filter(member -> differ(twins, member))
+                .forEach(member -> own.add(plain(data.path(member).asText())));
+        own.removeIf(String::isEmpty);
+        String says = PlainWords.sentence(plain(answer.path("says").asText()));
+        return own.isEmpty() ? says : says + ": " + String.join(", ", own);
+    }
+
+    private static boolean differ(List<JsonNode> twins, String member) {
+        return twins.stream().map(twin -> twin.path(member)).distinct().count() > 1;
     }
 
     private static CaseView.Blank blank(JsonNode blank, int axles) {

@@ -125,6 +125,25 @@ async function refusal(answer) {
   return page.getElementById('problem')?.innerText.trim() ?? `Refused (${answer.status}).`;
 }
 
+// Entries that were sent off by this page, not by one before it.
+const here = new Set();
+
+// Where an entry leads: the part of the page that its form names; another address each time, so that it is loaded anew.
+function follow(url, entry) {
+  const there = new URL(url);
+  there.searchParams.set('of', entry.entry.slice(0, 8));
+  there.hash = entry.then ?? '';
+  return there.href;
+}
+
+// Whether somebody is in the middle of writing something that isn't sent yet.
+function typing() {
+  const field = document.activeElement;
+  const form = field?.form;
+  return form?.method === 'post' && !here.has(form.elements.entry?.value)
+    && field.matches('textarea, select, input:not([type="radio"]):not([type="checkbox"])');
+}
+
 let busy = false;
 
 async function flush() {
@@ -135,6 +154,7 @@ async function flush() {
   try {
     let queue = stored(QUEUE, []);
     let shown = null;
+    let own = false;
     while (queue.length > 0) {
       const entry = queue[0];
       const answer = await send(entry);
@@ -148,14 +168,21 @@ async function flush() {
         if (entry.keep) {
           store(DRAFT + entry.keep, null);
         }
-        shown = answer.url;
+        shown = follow(answer.url, entry);
+        own = here.has(entry.entry);
       } else {
         tell(await refusal(answer), 'Not saved.');
         return;
       }
     }
-    if (shown) {
+    if (shown && own && !typing()) {
       location.assign(shown);
+    } else if (shown) {
+      tell('Every entry that waited is with the service now. ', 'Saved.');
+      const link = document.createElement('a');
+      link.href = shown;
+      link.textContent = 'See what follows';
+      told.lastChild.append(link);
     }
   } catch {
     waiting();
@@ -178,11 +205,19 @@ for (const form of document.querySelectorAll('form[data-send]')) {
     const others = stored(QUEUE, []).filter((other) => other.entry !== entry);
     const kept = store(QUEUE, [
       ...others,
-      { action: form.getAttribute('action'), body: fields.toString(), entry, keep: form.dataset.keep, at: Date.now() },
+      {
+        action: form.getAttribute('action'),
+        body: fields.toString(),
+        entry,
+        keep: form.dataset.keep,
+        then: form.dataset.then,
+        at: Date.now(),
+      },
     ]);
     if (!kept) {
       return; // no room on this device: the browser sends the form itself
     }
+    here.add(entry);
     event.preventDefault();
     for (const button of form.querySelectorAll('button')) {
       button.disabled = true;
@@ -199,6 +234,47 @@ for (const input of document.querySelectorAll('input[type="file"][data-into]')) 
       document.getElementById(input.dataset.into).value = await input.files[0].text();
     }
   });
+}
+
+// What is still being done is looked at again and again, and shown in place.
+
+const polled = document.querySelector('[data-poll]');
+
+// While it goes on only the parts that it names change, and none in which somebody is.
+function show(now, goesOn) {
+  if (!goesOn) {
+    polled.replaceChildren(...now.childNodes);
+    return;
+  }
+  for (const id of now.dataset.poll.split(' ')) {
+    const part = document.getElementById(id);
+    const fresh = now.querySelector(`#${id}`);
+    if (part && fresh && !part.contains(document.activeElement)) {
+      part.replaceWith(fresh);
+    }
+  }
+}
+
+async function look() {
+  let goesOn = true;
+  try {
+    const answer = await fetch(location.href, { headers: { Accept: 'text/html' }, credentials: 'same-origin' });
+    const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+    const now = answer.ok ? page.getElementById(polled.id) : null;
+    if (now) {
+      goesOn = 'poll' in now.dataset;
+      show(now, goesOn);
+    }
+  } catch {
+    // no connection: the next look may have one
+  }
+  if (goesOn) {
+    setTimeout(look, 1500);
+  }
+}
+
+if (polled) {
+  setTimeout(look, 1500);
 }
 
 addEventListener('online', flush);
