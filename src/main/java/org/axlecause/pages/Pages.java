@@ -4,6 +4,8 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import java.util.List;
 import org.axlecause.access.Site;
+import org.axlecause.policy.CountDepartures;
+import org.axlecause.policy.PolicyViews;
 import org.axlecause.shared.Problem;
 import org.jspecify.annotations.Nullable;
 
@@ -36,6 +38,31 @@ final class Pages {
     static native TemplateInstance rulebookEntry(Frame frame, RulebookEntry entry);
 
     static native TemplateInstance rulebookCase(Frame frame, String reference, List<RulesOfCase.Spoken> rules);
+
+    static native TemplateInstance policy(
+            Frame frame, List<PolicyViews.PolicyView> policies, boolean mayEdit, boolean mayCount);
+
+    static native TemplateInstance policyNamed(Frame frame, PolicyHome home, @Nullable String saved);
+
+    static native TemplateInstance policyEffective(Frame frame, EffectivePage page, List<Site> sites);
+
+    static native TemplateInstance policyComparison(Frame frame, PolicyViews.ComparisonView comparison);
+
+    static native TemplateInstance policyDraft(Frame frame, LayerForm form, @Nullable String saved);
+
+    static native TemplateInstance policyPublication(Frame frame, PublicationForm form);
+
+    static native TemplateInstance policyTrial(Frame frame, TrialPage page);
+
+    static native TemplateInstance policyTrialCase(Frame frame, TrialCasePage page);
+
+    static native TemplateInstance policyDepartures(
+            Frame frame,
+            List<CountDepartures.DepartureCountView> counts,
+            List<Site> sites,
+            String site,
+            String from,
+            String to);
 
     static native TemplateInstance numbers(Frame frame, List<NumbersQuestion> questions);
 

@@ -51,7 +51,7 @@ public record ClauseWanted(
         Boolean locked) {
 
     /** What makes it the same clause in every layer. */
-    String key() {
+    public String key() {
         return Stream.of(clause, figure, brake, axle == null ? null : "axle-" + axle, build, action, item, quantity)
                 .filter(Objects::nonNull)
                 .collect(Collectors.joining(" "));
@@ -62,7 +62,7 @@ public record ClauseWanted(
     }
 
     /** What it sets, in a few words. */
-    String says() {
+    public String says() {
         String amount = value == null ? null : value.stripTrailingZeros().toPlainString() + " " + unit;
         return Stream.of(amount, necessity, extent, by == null ? null : "consent of the " + by)
                 .filter(Objects::nonNull)

@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Writes drafts of policies and publishes them. */
 @ApplicationScoped
-class EditPolicies {
+public class EditPolicies {
 
     private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]{0,62}");
     private static final int LONGEST_REASON = 500;
@@ -71,7 +71,7 @@ class EditPolicies {
      *
      * @param expected If-Match as it was sent; needed where there is a draft
      */
-    PolicyDraft write(String name, @Nullable String expected, @Nullable PolicyDocument sent, Actor actor) {
+    public PolicyDraft write(String name, @Nullable String expected, @Nullable PolicyDocument sent, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             refuseName(name);
             versions.writeOneAtATime();
@@ -95,7 +95,8 @@ class EditPolicies {
     }
 
     /** Publishes the draft of a policy as its next version. */
-    PolicyVersion publish(String name, @Nullable String expected, @Nullable PublicationView wanted, Actor actor) {
+    public PolicyVersion publish(
+            String name, @Nullable String expected, @Nullable PublicationView wanted, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             versions.writeOneAtATime();
             PolicyDraft draft = drafts.find(name)

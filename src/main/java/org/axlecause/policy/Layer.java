@@ -1,7 +1,7 @@
 package org.axlecause.policy;
 
 /** A layer of a policy, the most general first; each may set what no layer above has locked. */
-enum Layer {
+public enum Layer {
     BASELINE,
     CHAIN,
     REGION,

@@ -32,7 +32,7 @@ public record PolicyDocument(
         Map<String, List<ClauseWanted>> sites) {
 
     /** A document that sets nothing over the baseline. */
-    static final PolicyDocument EMPTY = new PolicyDocument("", null, null, null, null, null);
+    public static final PolicyDocument EMPTY = new PolicyDocument("", null, null, null, null, null);
 
     List<ClauseWanted> ofChain() {
         return Objects.requireNonNullElse(chain, List.of());
@@ -59,12 +59,59 @@ public record PolicyDocument(
         return new PolicyDocument(means, covers, twoPersons, chain, regions, others);
     }
 
+    /** What one of its layers sets; nothing where it hasn't such a layer. */
+    public List<ClauseWanted> of(LayerName layer) {
+        return switch (layer.layer()) {
+            case REGION -> ofRegions().getOrDefault(layer.code(), List.of());
+            case SITE -> ofSites().getOrDefault(layer.code(), List.of());
+            default -> ofChain();
+        };
+    }
+
+    /** The same document with another layer in place of one; an empty one is left out. */
+    public PolicyDocument with(LayerName layer, List<ClauseWanted> clauses) {
+        return switch (layer.layer()) {
+            case REGION ->
+                new PolicyDocument(
+                        means, covers, twoPersons, chain, replaced(ofRegions(), layer.code(), clauses), sites);
+            case SITE -> withSites(replaced(ofSites(), layer.code(), clauses));
+            default -> new PolicyDocument(means, covers, twoPersons, clauses, regions, sites);
+        };
+    }
+
+    private static Map<String, List<ClauseWanted>> replaced(
+            Map<String, List<ClauseWanted>> layers, String code, List<ClauseWanted> clauses) {
+        if (clauses.isEmpty()) {
+            layers.remove(code);
+        } else {
+            layers.put(code, clauses);
+        }
+        return layers;
+    }
+
+    /** The same document without clauses that are no word of this release. */
+    public PolicyDocument known() {
+        return new PolicyDocument(means, covers, twoPersons, known(ofChain()), known(ofRegions()), known(ofSites()));
+    }
+
+    private static Map<String, List<ClauseWanted>> known(Map<String, List<ClauseWanted>> layers) {
+        layers.replaceAll((code, layer) -> known(layer));
+        return layers;
+    }
+
+    private static List<ClauseWanted> known(@Nullable List<ClauseWanted> layer) {
+        return Objects.requireNonNullElse(layer, List.<ClauseWanted>of()).stream()
+                .filter(clause -> clause != null && Vocabulary.released().find(clause.clause()) != null)
+                .toList();
+    }
+
     /** The document as it is stored. */
-    String toJson() {
+    public String toJson() {
         return Json.text(this);
     }
 
-    static PolicyDocument of(String json) {
+    /** A document that was stored. */
+    public static PolicyDocument of(String json) {
         try {
             return Json.mapper().readValue(json, PolicyDocument.class);
         } catch (JsonProcessingException broken) {

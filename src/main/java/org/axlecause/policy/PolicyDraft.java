@@ -14,7 +14,7 @@ import java.util.UUID;
  * @param writtenAt when it was last written
  * @param writtenBy by whom
  */
-record PolicyDraft(
+public record PolicyDraft(
         String name,
         UUID tag,
         PolicyDocument document,

@@ -8,12 +8,12 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /** What policies look like on the wire. */
-final class PolicyViews {
+public final class PolicyViews {
 
     private PolicyViews() {}
 
     @Schema(name = "PolicyView", description = "A policy by name.")
-    record PolicyView(
+    public record PolicyView(
             String name,
 
             @Schema(description = "Number of its newest version; left out where none is published.") @Nullable
@@ -26,7 +26,7 @@ final class PolicyViews {
             boolean draft) {}
 
     @Schema(name = "PolicyDraftView", description = "A policy that is being written and judges nothing.")
-    record DraftView(
+    public record DraftView(
             String name,
             PolicyDocument document,
 
@@ -36,13 +36,14 @@ final class PolicyViews {
             OffsetDateTime writtenAt,
             String writtenBy) {
 
-        static DraftView of(PolicyDraft draft, PolicyDocument shown) {
+        /** The draft as it is shown. */
+        public static DraftView of(PolicyDraft draft, PolicyDocument shown) {
             return new DraftView(draft.name(), shown, draft.authors(), draft.writtenAt(), draft.writtenBy());
         }
     }
 
     @Schema(name = "PolicyPublication", description = "From when a version judges, and why.")
-    record PublicationView(
+    public record PublicationView(
             @Schema(description = "First day on which it judges; past at none of its sites.") @Nullable
             LocalDate effectiveFrom,
 
@@ -50,7 +51,7 @@ final class PolicyViews {
             String reason) {}
 
     @Schema(name = "PolicyVersionView", description = "A published version; it never changes.")
-    record VersionView(
+    public record VersionView(
             String name,
             int version,
 
@@ -85,7 +86,7 @@ final class PolicyViews {
     }
 
     @Schema(name = "EffectiveClauseView", description = "A clause as it holds at a site.")
-    record EffectiveClauseView(
+    public record EffectiveClauseView(
             ClauseWanted sets,
 
             @Schema(description = "What the clause means.") String means,
@@ -113,11 +114,11 @@ final class PolicyViews {
     }
 
     @Schema(name = "EffectivePolicyView", description = "One version as it holds at one site.")
-    record EffectiveView(
+    public record EffectiveView(
             String name, int version, String site, @Nullable String region, List<EffectiveClauseView> clauses) {}
 
     @Schema(name = "PolicyDifference", description = "A clause that two versions set otherwise.")
-    record DifferenceView(
+    public record DifferenceView(
             @Schema(description = "chain, or region or site with its code.")
             String layer,
 
@@ -136,5 +137,5 @@ final class PolicyViews {
             String after) {}
 
     @Schema(name = "PolicyComparison", description = "What the second version sets otherwise than the first.")
-    record ComparisonView(String name, String from, String to, List<String> words, List<DifferenceView> table) {}
+    public record ComparisonView(String name, String from, String to, List<String> words, List<DifferenceView> table) {}
 }

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Shows policies to those who may see them: drafts, versions, what holds at a site, and what differs. */
 @ApplicationScoped
-class ReadPolicies {
+public class ReadPolicies {
 
     private static final String DRAFT = "draft";
 
@@ -48,7 +48,8 @@ class ReadPolicies {
         this.clock = clock;
     }
 
-    List<PolicyView> all(Actor actor) {
+    /** The policies that the actor may see, by name. */
+    public List<PolicyView> all(Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             Map<String, PolicyView> views = new TreeMap<>();
             for (PolicyVersion version : versions.latest()) {
@@ -74,7 +75,8 @@ class ReadPolicies {
         });
     }
 
-    PolicyDraft draft(String name, Actor actor) {
+    /** The draft of a policy. */
+    public PolicyDraft draft(String name, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             PolicyDraft draft = drafts.find(name)
                     .orElseThrow(() -> RefusedException.notFound("The policy '" + name
@@ -84,7 +86,8 @@ class ReadPolicies {
         });
     }
 
-    List<VersionView> versions(String name, Actor actor) {
+    /** The versions of a policy, the newest first. */
+    public List<VersionView> versions(String name, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             List<PolicyVersion> all = versions.versions(name).stream()
                     .filter(version -> isSeen(version.document(), actor))
@@ -98,7 +101,8 @@ class ReadPolicies {
         });
     }
 
-    VersionView version(String name, int number, Actor actor) {
+    /** A version of a policy. */
+    public VersionView version(String name, int number, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             PolicyVersion version = found(name, number, actor);
             return VersionView.of(
@@ -107,7 +111,7 @@ class ReadPolicies {
     }
 
     /** A version as it holds at a site; the one in effect there today unless a number is given. */
-    EffectiveView effective(String name, String code, @Nullable Integer number, Actor actor) {
+    public EffectiveView effective(String name, String code, @Nullable Integer number, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             Site site = sites.find(code)
                     .filter(known -> actor.maySee(known.site()))
@@ -122,7 +126,7 @@ class ReadPolicies {
     }
 
     /** What the second of two versions, or the draft, sets otherwise than the first. */
-    ComparisonView comparison(String name, @Nullable String from, @Nullable String to, Actor actor) {
+    public ComparisonView comparison(String name, @Nullable String from, @Nullable String to, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             ComparePolicies comparison = ComparePolicies.of(
                     rights.shown(document(name, "from", from, actor), actor),

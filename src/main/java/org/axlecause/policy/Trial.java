@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param createdBy who began it
  * @param finishedAt when it ended; null while it runs
  */
-record Trial(
+public record Trial(
         UUID id,
         String name,
         PolicyDocument document,

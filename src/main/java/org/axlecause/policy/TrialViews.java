@@ -9,12 +9,12 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /** What trials look like on the wire. */
-final class TrialViews {
+public final class TrialViews {
 
     private TrialViews() {}
 
     @Schema(name = "PolicyTrialWanted", description = "Over which past cases the draft is tried.")
-    record TrialWanted(
+    public record TrialWanted(
             @Schema(description = "Codes of sites; left out for all that the draft covers.") @Nullable
             List<String> sites,
 
@@ -28,7 +28,7 @@ final class TrialViews {
             String cause) {}
 
     @Schema(name = "PolicyTrialView", description = "A trial as far as it has come.")
-    record TrialView(
+    public record TrialView(
             String id,
             String policy,
 
@@ -53,7 +53,8 @@ final class TrialViews {
             String createdBy,
             @Nullable OffsetDateTime finishedAt) {
 
-        static TrialView of(Trial trial) {
+        /** The trial as it is shown. */
+        public static TrialView of(Trial trial) {
             TrialResult result = trial.result();
             return new TrialView(
                     trial.id().toString(),
@@ -83,7 +84,7 @@ final class TrialViews {
     }
 
     @Schema(name = "PolicyTrialCase", description = "A case by both policies, as two case documents.")
-    record SideBySide(
+    public record SideBySide(
             @Schema(description = "By the policy that judges it.")
             JsonNode before,
 

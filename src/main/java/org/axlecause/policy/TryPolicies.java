@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Begins, shows, cancels and does trials: what a draft would have done to past cases. */
 @ApplicationScoped
-class TryPolicies {
+public class TryPolicies {
 
     private static final int MOST_RUNNING = 5;
     private static final String DRAFT = "draft";
@@ -81,7 +81,7 @@ class TryPolicies {
     }
 
     /** Begins a trial of the draft as it is now. */
-    Trial begin(String name, @Nullable TrialWanted sent, Actor actor) {
+    public Trial begin(String name, @Nullable TrialWanted sent, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             PolicyDraft draft = read.draft(name, actor);
             Wanted wanted = wanted(sent, draft.document(), actor);
@@ -113,12 +113,13 @@ class TryPolicies {
         });
     }
 
-    Trial find(String id, Actor actor) {
+    /** A trial of cases that the actor may see. */
+    public Trial find(String id, Actor actor) {
         return transaction.call(actor.tenant(), () -> found(id, actor));
     }
 
     /** Ends a trial before its time; what it has found so far stays. */
-    Trial cancel(String id, Actor actor) {
+    public Trial cancel(String id, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             Trial trial = trials.lock(found(id, actor).id()).orElseThrow();
             if (trial.state() != Trial.State.RUNNING) {
@@ -137,7 +138,7 @@ class TryPolicies {
     }
 
     /** A case of a trial as both policies judge it, as two case documents. */
-    TrialViews.SideBySide sideBySide(String id, String reference, Actor actor) {
+    public TrialViews.SideBySide sideBySide(String id, String reference, Actor actor) {
         return transaction.call(actor.tenant(), () -> {
             Trial trial = found(id, actor);
             Past past = pastCases.recall(trial.wanted(), new Run(reference, reference, 1)).stream()

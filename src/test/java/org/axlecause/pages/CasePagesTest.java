@@ -46,6 +46,7 @@ class CasePagesTest {
             SignInResource.class,
             BayResource.class,
             DeskResource.class,
+            PolicyResource.class,
             NumbersResource.class,
             RulebookResource.class);
 
@@ -78,7 +79,7 @@ class CasePagesTest {
         String address = (target.getDeclaringClass().getAnnotation(Path.class).value() + "/"
                         + target.getAnnotation(Path.class).value())
                 .replaceAll("/+", "/")
-                .replace("{reference}", reference);
+                .replaceAll("\\{[a-z]+}", reference);
 
         browser.open("/bay/new");
         Response without = browser.submit(Map.of("site", site), address);
@@ -115,6 +116,8 @@ class CasePagesTest {
                 "/bay",
                 "/bay/new",
                 "/desk",
+                "/policy",
+                "/policy/departures",
                 "/rulebook",
                 "/rulebook/causes",
                 "/numbers",

@@ -1,0 +1,97 @@
+package org.axlecause.pages;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A layer of a policy as a form.
+ *
+ * @param name name of the policy
+ * @param layer which layer, as its form sends it
+ * @param title the layer in words
+ * @param layers the layers that may be edited
+ * @param tag what tells the draft from its other states; empty where there is none yet
+ * @param base the document that the edit began with, as JSON
+ * @param head what holds for the whole policy; null on the form of a layer below the chain
+ * @param set clauses that this layer sets
+ * @param left clauses that it leaves to the layer above
+ * @param wrong what keeps the form from being saved
+ * @param changes what somebody else has changed since the edit began
+ */
+public record LayerForm(
+        String name,
+        String layer,
+        String title,
+        List<Choice> layers,
+        String tag,
+        String base,
+        @Nullable Head head,
+        List<Row> set,
+        List<Row> left,
+        List<String> wrong,
+        List<String> changes) {
+
+    /**
+     * Something to choose.
+     *
+     * @param code what is sent
+     * @param text its words
+     * @param chosen whether it is the present one
+     */
+    public record Choice(String code, String text, boolean chosen) {
+
+        /** The code as an address takes it. */
+        public String inAddress() {
+            return URLEncoder.encode(code, StandardCharsets.UTF_8);
+        }
+    }
+
+    /**
+     * What holds for the whole policy.
+     *
+     * @param means what it is for
+     * @param covers the sites, chosen where it judges them alone
+     * @param twoPersons whether somebody other than its authors must publish it
+     */
+    public record Head(String means, List<Choice> covers, boolean twoPersons) {}
+
+    /**
+     * A clause of the form.
+     *
+     * @param id its number in the form
+     * @param code its code
+     * @param key what makes it the same clause in every layer; empty where it is to be added
+     * @param means what it means
+     * @param source source of the baseline's value
+     * @param above what holds where it is left alone
+     * @param sets what the layer sets; empty where it leaves it alone
+     * @param lockedBy layer above that has locked it; null where none has
+     * @param fields what it takes
+     * @param locked whether it is locked here
+     * @param wrong what is wrong with it; null where nothing is
+     */
+    public record Row(
+            String id,
+            String code,
+            String key,
+            String means,
+            String source,
+            String above,
+            String sets,
+            @Nullable String lockedBy,
+            List<Field> fields,
+            boolean locked,
+            @Nullable String wrong) {}
+
+    /**
+     * A member of a clause.
+     *
+     * @param name its name in the form
+     * @param label its words
+     * @param value what it says
+     * @param choices what it may say; none where it is typed
+     */
+    public record Field(String name, String label, String value, List<Choice> choices) {}
+}

@@ -1,0 +1,42 @@
+package org.axlecause.pages;
+
+import java.util.List;
+import org.axlecause.policy.TrialResult;
+import org.axlecause.policy.TrialViews.TrialView;
+
+/**
+ * A trial as far as it has come.
+ *
+ * @param trial the trial
+ * @param all of all cases
+ * @param byCause by the root cause that ranks first
+ * @param bySite by site
+ * @param examples changed cases
+ */
+public record TrialPage(TrialView trial, Tally all, List<Tally> byCause, List<Tally> bySite, List<Example> examples) {
+
+    /** Whether it is still being done. */
+    public boolean running() {
+        return trial.state().equals("running");
+    }
+
+    /**
+     * Numbers of some cases.
+     *
+     * @param of which cases
+     * @param tally the numbers
+     * @param money what the work in the plan would have cost more
+     */
+    public record Tally(String of, TrialResult.Tally tally, String money) {}
+
+    /**
+     * A changed case.
+     *
+     * @param reference its reference
+     * @param site its site
+     * @param cause the cause in words
+     * @param changes what the draft changes, in words
+     * @param money what the work would have cost more; empty where no price is known
+     */
+    public record Example(String reference, String site, String cause, List<String> changes, String money) {}
+}
