@@ -49,6 +49,7 @@ class ArchitectureTest {
             "SchemaCheck",
             "DatabaseReady",
             "TenantTransaction",
+            "Write",
             "EntityTenant",
             "DatabaseException");
 

@@ -5,7 +5,6 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -17,10 +16,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.axlecause.facts.CaseStatus;
-import org.axlecause.facts.Place;
 import org.axlecause.judgement.ShownDeparture;
 import org.axlecause.shared.RefusedException;
+import org.axlecause.shared.SqlArray;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
@@ -49,26 +49,41 @@ public class CaseStore {
     private static final String FAILED =
             "UPDATE case_file SET judging = 'failed', changed_at = ? WHERE tenant_id = ? AND reference = ?";
 
-    private static final String SAVE_CAUSE = """
+    private static final String DELETE_CAUSES = "DELETE FROM case_cause WHERE tenant_id = ? AND reference = ?";
+
+    private static final String DELETE_LINES = "DELETE FROM case_scope_line WHERE tenant_id = ? AND reference = ?";
+
+    private static final String DELETE_DEPARTURES = "DELETE FROM case_departure WHERE tenant_id = ? AND reference = ?";
+
+    private static final String SAVE_CAUSES = """
             INSERT INTO case_cause (tenant_id, reference, rank, axle, side, spot, circuit, code, standing, probability,
                                     root)
-            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+            SELECT ?, ?, c.rank, c.axle, c.side, c.spot, c.circuit, c.code, c.standing, c.probability, c.root
+              FROM unnest(?::int[], ?::text[], ?::text[], ?::int[], ?::text[], ?::text[], ?::numeric[], ?::boolean[])
+                   WITH ORDINALITY AS c (axle, side, spot, circuit, code, standing, probability, root, rank)
             """;
 
-    private static final String SAVE_LINE = """
+    private static final String SAVE_LINES = """
             INSERT INTO case_scope_line (tenant_id, reference, line, axle, side, spot, circuit, action, item, extent,
                                          quantity, necessity, standing, policy_clause, net, currency)
-            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+            SELECT ?, ?, l.*
+              FROM unnest(?::text[], ?::int[], ?::text[], ?::text[], ?::int[], ?::text[], ?::text[], ?::text[],
+                          ?::numeric[], ?::text[], ?::text[], ?::text[], ?::numeric[], ?::text[]) AS l
             """;
 
-    private static final String SAVE_DEPARTURE = "INSERT INTO case_departure"
-            + " (tenant_id, reference, source, id, clause, line, acts) VALUES (?, ?, ?, ?, ?, ?, ?)";
+    private static final String SAVE_DEPARTURES = """
+            INSERT INTO case_departure (tenant_id, reference, source, id, clause, line, acts)
+            SELECT ?, ?, d.* FROM unnest(?::text[], ?::text[], ?::text[], ?::text[], ?::boolean[]) AS d
+            """;
+
+    private static final int ANY = -1;
 
     private static final String COLUMNS = """
             SELECT reference, site, status, opened, opened_day, version, make, model, judging, policy, rulebook,
             """;
 
-    private static final String FIND =
+    /** A case with its document, as {@link #cases} reads it. */
+    static final String FIND =
             COLUMNS + "document FROM case_file WHERE tenant_id = ? AND reference = ? AND chain_length > 0";
 
     private static final String LIST =
@@ -86,49 +101,66 @@ public class CaseStore {
      */
     public void lock(Collection<String> references, OffsetDateTime now) {
         transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement open = connection.prepareStatement(OPEN);
-                    PreparedStatement lock = connection.prepareStatement(LOCK)) {
-                for (String reference : new TreeSet<>(references)) {
-                    OffsetDateTime moment = now.truncatedTo(ChronoUnit.MICROS);
-                    open.setString(1, tenant);
-                    open.setString(2, reference);
-                    open.setString(3, CaseStatus.OPEN.toString());
-                    open.setObject(4, moment);
-                    open.setObject(
-                            5, moment.withOffsetSameInstant(ZoneOffset.UTC).toLocalDate());
-                    open.setBytes(6, HexFormat.of().parseHex(HashChain.start()));
-                    open.setObject(7, moment);
-                    open.setString(8, tenant);
-                    open.setString(9, reference);
-                    open.executeUpdate();
-                    lock.setString(1, tenant);
-                    lock.setString(2, reference);
-                    try (ResultSet row = lock.executeQuery()) {
-                        if (!row.next()) {
-                            throw RefusedException.because(
-                                    RefusedException.Reason.GONE,
-                                    "The case " + reference + " was removed when its time was over. Open another case"
-                                            + " under another reference.");
-                        }
-                    }
-                }
+            for (String reference : new TreeSet<>(references)) {
+                lock(connection, tenant, reference, now.truncatedTo(ChronoUnit.MICROS));
             }
             return references.size();
         });
     }
 
+    private static void lock(Connection connection, String tenant, String reference, OffsetDateTime moment)
+            throws SQLException {
+        try (PreparedStatement lock = connection.prepareStatement(OPEN + ";\n" + LOCK)) {
+            lock.setString(1, tenant);
+            lock.setString(2, reference);
+            lock.setString(3, CaseStatus.OPEN.toString());
+            lock.setObject(4, moment);
+            lock.setObject(5, moment.withOffsetSameInstant(ZoneOffset.UTC).toLocalDate());
+            lock.setBytes(6, HexFormat.of().parseHex(HashChain.start()));
+            lock.setObject(7, moment);
+            lock.setString(8, tenant);
+            lock.setString(9, reference);
+            lock.setString(10, tenant);
+            lock.setString(11, reference);
+            lock.execute();
+            lock.getMoreResults();
+            try (ResultSet row = lock.getResultSet()) {
+                if (!row.next()) {
+                    throw RefusedException.because(
+                            RefusedException.Reason.GONE,
+                            "The case " + reference + " was removed when its time was over. Open another case"
+                                    + " under another reference.");
+                }
+            }
+        }
+    }
+
     /** Keeps the judgement of a locked case with its rows, in place of the one before. */
     public void save(String reference, JudgedCase judged, OffsetDateTime now) {
-        transaction.jdbc((connection, tenant) -> {
-            saveCase(connection, tenant, reference, judged, now);
-            delete(connection, "case_cause", tenant, reference);
-            delete(connection, "case_scope_line", tenant, reference);
-            delete(connection, "case_departure", tenant, reference);
-            saveCauses(connection, tenant, reference, judged.causes());
-            saveLines(connection, tenant, reference, judged.scopeLines());
-            saveDepartures(connection, tenant, reference, judged.departures());
-            return reference;
-        });
+        String tenant = transaction.tenant();
+        CaseColumns columns = judged.columns();
+        transaction.later(
+                SAVE,
+                1,
+                columns.site(),
+                columns.status(),
+                columns.opened().truncatedTo(ChronoUnit.MICROS),
+                columns.openedDay(),
+                columns.version(),
+                columns.make(),
+                columns.model(),
+                judged.document(),
+                judged.policy(),
+                judged.rulebook(),
+                now.truncatedTo(ChronoUnit.MICROS),
+                tenant,
+                reference);
+        transaction.later(DELETE_CAUSES, ANY, tenant, reference);
+        transaction.later(DELETE_LINES, ANY, tenant, reference);
+        transaction.later(DELETE_DEPARTURES, ANY, tenant, reference);
+        saveCauses(tenant, reference, judged.causes());
+        saveLines(tenant, reference, judged.scopeLines());
+        saveDepartures(tenant, reference, judged.departures());
     }
 
     /** Marks that judging a locked case faulted; its last document stays. */
@@ -149,7 +181,7 @@ public class CaseStore {
             try (PreparedStatement query = connection.prepareStatement(FIND)) {
                 query.setString(1, tenant);
                 query.setString(2, reference);
-                return read(query).stream().findFirst();
+                return cases(query.executeQuery()).stream().findFirst();
             }
         });
     }
@@ -166,113 +198,77 @@ public class CaseStore {
                     query.setObject(index++, value);
                 }
                 query.setInt(index, limit);
-                return read(query);
+                return cases(query.executeQuery());
             }
         });
     }
 
-    private static void saveCase(
-            Connection connection, String tenant, String reference, JudgedCase judged, OffsetDateTime now)
-            throws SQLException {
-        CaseColumns columns = judged.columns();
-        try (PreparedStatement update = connection.prepareStatement(SAVE)) {
-            update.setString(1, columns.site());
-            update.setString(2, columns.status());
-            update.setObject(3, columns.opened().truncatedTo(ChronoUnit.MICROS));
-            update.setObject(4, columns.openedDay());
-            update.setInt(5, columns.version());
-            update.setString(6, columns.make());
-            update.setString(7, columns.model());
-            update.setString(8, judged.document());
-            update.setString(9, judged.policy());
-            update.setString(10, judged.rulebook());
-            update.setObject(11, now.truncatedTo(ChronoUnit.MICROS));
-            update.setString(12, tenant);
-            update.setString(13, reference);
-            if (update.executeUpdate() != 1) {
-                throw new IllegalStateException("A case is locked before its judgement is kept: " + reference);
-            }
+    private void saveCauses(String tenant, String reference, List<CauseRow> causes) {
+        if (causes.isEmpty()) {
+            return;
         }
+        transaction.later(
+                SAVE_CAUSES,
+                causes.size(),
+                tenant,
+                reference,
+                array("int4", causes, cause -> cause.place().axle()),
+                array("text", causes, cause -> text(cause.place().side())),
+                array("text", causes, cause -> text(cause.place().spot())),
+                array("int4", causes, cause -> cause.place().circuit()),
+                array("text", causes, CauseRow::code),
+                array("text", causes, CauseRow::standing),
+                array("numeric", causes, CauseRow::probability),
+                array("bool", causes, CauseRow::root));
     }
 
-    private static void delete(Connection connection, String table, String tenant, String reference)
-            throws SQLException {
-        String sql = "DELETE FROM " + table + " WHERE tenant_id = ? AND reference = ?";
-        try (PreparedStatement delete = connection.prepareStatement(sql)) {
-            delete.setString(1, tenant);
-            delete.setString(2, reference);
-            delete.executeUpdate();
+    private void saveLines(String tenant, String reference, List<ScopeLineRow> lines) {
+        if (lines.isEmpty()) {
+            return;
         }
+        transaction.later(
+                SAVE_LINES,
+                lines.size(),
+                tenant,
+                reference,
+                array("text", lines, ScopeLineRow::line),
+                array("int4", lines, line -> line.place().axle()),
+                array("text", lines, line -> text(line.place().side())),
+                array("text", lines, line -> text(line.place().spot())),
+                array("int4", lines, line -> line.place().circuit()),
+                array("text", lines, ScopeLineRow::action),
+                array("text", lines, ScopeLineRow::item),
+                array("text", lines, ScopeLineRow::extent),
+                array("numeric", lines, ScopeLineRow::quantity),
+                array("text", lines, ScopeLineRow::necessity),
+                array("text", lines, ScopeLineRow::standing),
+                array("text", lines, ScopeLineRow::policyClause),
+                array("numeric", lines, ScopeLineRow::net),
+                array("text", lines, ScopeLineRow::currency));
     }
 
-    private static void saveCauses(Connection connection, String tenant, String reference, List<CauseRow> causes)
-            throws SQLException {
-        try (PreparedStatement insert = connection.prepareStatement(SAVE_CAUSE)) {
-            int rank = 0;
-            for (CauseRow cause : causes) {
-                insert.setString(1, tenant);
-                insert.setString(2, reference);
-                insert.setInt(3, ++rank);
-                bind(insert, cause.place());
-                insert.setString(8, cause.code());
-                insert.setString(9, cause.standing());
-                insert.setBigDecimal(10, cause.probability());
-                insert.setBoolean(11, cause.root());
-                insert.addBatch();
-            }
-            insert.executeBatch();
-        }
-    }
-
-    private static void saveLines(Connection connection, String tenant, String reference, List<ScopeLineRow> lines)
-            throws SQLException {
-        try (PreparedStatement insert = connection.prepareStatement(SAVE_LINE)) {
-            for (ScopeLineRow line : lines) {
-                insert.setString(1, tenant);
-                insert.setString(2, reference);
-                insert.setString(3, line.line());
-                bind(insert, line.place());
-                insert.setString(8, line.action());
-                insert.setString(9, line.item());
-                insert.setString(10, line.extent());
-                insert.setBigDecimal(11, line.quantity());
-                insert.setString(12, line.necessity());
-                insert.setString(13, line.standing());
-                insert.setString(14, line.policyClause());
-                insert.setBigDecimal(15, line.net());
-                insert.setString(16, line.currency());
-                insert.addBatch();
-            }
-            insert.executeBatch();
-        }
-    }
-
-    private static void saveDepartures(
-            Connection connection, String tenant, String reference, List<ShownDeparture> departures)
-            throws SQLException {
+    private void saveDepartures(String tenant, String reference, List<ShownDeparture> departures) {
         if (departures.isEmpty()) {
             return;
         }
-        try (PreparedStatement insert = connection.prepareStatement(SAVE_DEPARTURE)) {
-            for (ShownDeparture departure : departures) {
-                insert.setString(1, tenant);
-                insert.setString(2, reference);
-                insert.setString(3, departure.entry().source());
-                insert.setString(4, departure.entry().id());
-                insert.setString(5, departure.clause().toString());
-                insert.setString(6, departure.line());
-                insert.setBoolean(7, departure.acts());
-                insert.addBatch();
-            }
-            insert.executeBatch();
-        }
+        transaction.later(
+                SAVE_DEPARTURES,
+                departures.size(),
+                tenant,
+                reference,
+                array("text", departures, departure -> departure.entry().source()),
+                array("text", departures, departure -> departure.entry().id()),
+                array("text", departures, departure -> departure.clause().toString()),
+                array("text", departures, ShownDeparture::line),
+                array("bool", departures, ShownDeparture::acts));
     }
 
-    private static void bind(PreparedStatement insert, Place place) throws SQLException {
-        insert.setObject(4, place.axle(), Types.INTEGER);
-        insert.setString(5, place.side() == null ? null : place.side().toString());
-        insert.setString(6, place.spot() == null ? null : place.spot().toString());
-        insert.setObject(7, place.circuit(), Types.INTEGER);
+    private static <T> SqlArray array(String type, List<T> rows, Function<T, @Nullable Object> column) {
+        return new SqlArray(type, rows.stream().map(column).toList());
+    }
+
+    private static @Nullable String text(@Nullable Object code) {
+        return code == null ? null : code.toString();
     }
 
     private static Conditions conditions(Connection connection, CaseFilter filter, @Nullable ListPosition after)
@@ -300,9 +296,10 @@ public class CaseStore {
         return conditions;
     }
 
-    private static List<StoredCase> read(PreparedStatement query) throws SQLException {
+    /** All rows of cases. */
+    static List<StoredCase> cases(ResultSet rows) throws SQLException {
         List<StoredCase> cases = new ArrayList<>();
-        try (ResultSet row = query.executeQuery()) {
+        try (ResultSet row = rows) {
             while (row.next()) {
                 CaseColumns columns = new CaseColumns(
                         row.getString("site"),

@@ -35,8 +35,10 @@ public class EventStore {
     private static final String MOVE_HEAD =
             "UPDATE case_file SET chain_length = ?, chain_hash = ? WHERE tenant_id = ? AND reference = ?";
 
-    private static final String TAKE_IDENTITY = """
-            INSERT INTO event_identity (tenant_id, source, id, digest, reference) VALUES (?, ?, ?, ?, ?)
+    private static final String TAKE_IDENTITIES = """
+            INSERT INTO event_identity (tenant_id, reference, source, id, digest)
+            SELECT ?, ?, i.source, i.id, decode(i.digest, 'hex')
+              FROM unnest(?::text[], ?::text[], ?::text[]) AS i (source, id, digest)
             """;
 
     private static final String APPEND = """
@@ -49,7 +51,8 @@ public class EventStore {
     static final String LINK_COLUMNS =
             "position, source, id, type, time_sent, received_at, actor, body, digest, previous, hash";
 
-    private static final String HISTORY =
+    /** The events of a case, as {@link #links} reads them. */
+    static final String HISTORY =
             "SELECT " + LINK_COLUMNS + " FROM event WHERE tenant_id = ? AND reference = ? ORDER BY position";
 
     private static final HexFormat HEX = HexFormat.of();
@@ -94,8 +97,7 @@ public class EventStore {
             return;
         }
         transaction.jdbc((connection, tenant) -> {
-            takeIdentities(connection, tenant, reference, events);
-            Head head = head(connection, tenant, reference);
+            Head head = takeIdentities(connection, tenant, reference, events);
             int position = head.length;
             String previous = head.hash;
             try (PreparedStatement insert = connection.prepareStatement(APPEND)) {
@@ -108,17 +110,19 @@ public class EventStore {
                 }
                 insert.executeBatch();
             }
-            moveHead(connection, tenant, reference, new Head(position, previous));
+            transaction.later(MOVE_HEAD, 1, position, HEX.parseHex(previous), tenant, reference);
             return events.size();
         });
     }
 
     /** The history of a case in the order that counts: time, source, id. */
     public List<StoredEvent> history(String reference) {
-        return transaction.jdbc((connection, tenant) -> read(connection, tenant, reference).stream()
-                .map(ChainLink::event)
-                .sorted(StoredEvent.ORDER)
-                .toList());
+        return transaction.jdbc((connection, tenant) -> inOrder(read(connection, tenant, reference)));
+    }
+
+    /** Events in the order that counts. */
+    static List<StoredEvent> inOrder(List<ChainLink> links) {
+        return links.stream().map(ChainLink::event).sorted(StoredEvent.ORDER).toList();
     }
 
     /** The first place where the stored history of a case and its chain disagree; empty when all is as it was written. */
@@ -145,18 +149,22 @@ public class EventStore {
         });
     }
 
-    private static void takeIdentities(Connection connection, String tenant, String reference, List<NewEvent> events)
+    /** Takes the identities and tells the head of the case's chain. */
+    private static Head takeIdentities(Connection connection, String tenant, String reference, List<NewEvent> events)
             throws SQLException {
-        try (PreparedStatement insert = connection.prepareStatement(TAKE_IDENTITY)) {
-            for (NewEvent event : events) {
-                insert.setString(1, tenant);
-                insert.setString(2, event.id().source());
-                insert.setString(3, event.id().id());
-                insert.setBytes(4, HEX.parseHex(event.digest()));
-                insert.setString(5, reference);
-                insert.addBatch();
-            }
-            insert.executeBatch();
+        try (PreparedStatement taking = connection.prepareStatement(TAKE_IDENTITIES + ";\n" + HEAD)) {
+            taking.setString(1, tenant);
+            taking.setString(2, reference);
+            taking.setArray(
+                    3, texts(connection, events.stream().map(event -> event.id().source())));
+            taking.setArray(
+                    4, texts(connection, events.stream().map(event -> event.id().id())));
+            taking.setArray(5, texts(connection, events.stream().map(NewEvent::digest)));
+            taking.setString(6, tenant);
+            taking.setString(7, reference);
+            taking.execute();
+            taking.getMoreResults();
+            return head(taking.getResultSet(), reference);
         } catch (SQLException e) {
             if (UNIQUE_VIOLATION.equals(e.getSQLState())) {
                 throw new IdentityTakenException();
@@ -169,23 +177,16 @@ public class EventStore {
         try (PreparedStatement query = connection.prepareStatement(HEAD)) {
             query.setString(1, tenant);
             query.setString(2, reference);
-            try (ResultSet row = query.executeQuery()) {
-                if (!row.next()) {
-                    throw new IllegalStateException("A case is locked before its history is touched: " + reference);
-                }
-                return new Head(row.getInt(1), HEX.formatHex(row.getBytes(2)));
-            }
+            return head(query.executeQuery(), reference);
         }
     }
 
-    private static void moveHead(Connection connection, String tenant, String reference, Head head)
-            throws SQLException {
-        try (PreparedStatement update = connection.prepareStatement(MOVE_HEAD)) {
-            update.setInt(1, head.length);
-            update.setBytes(2, HEX.parseHex(head.hash));
-            update.setString(3, tenant);
-            update.setString(4, reference);
-            update.executeUpdate();
+    private static Head head(ResultSet rows, String reference) throws SQLException {
+        try (ResultSet row = rows) {
+            if (!row.next()) {
+                throw new IllegalStateException("A case is locked before its history is touched: " + reference);
+            }
+            return new Head(row.getInt(1), HEX.formatHex(row.getBytes(2)));
         }
     }
 
@@ -218,11 +219,16 @@ public class EventStore {
         try (PreparedStatement query = connection.prepareStatement(HISTORY)) {
             query.setString(1, tenant);
             query.setString(2, reference);
+            return links(query.executeQuery());
+        }
+    }
+
+    /** All rows of a history as links of its chain. */
+    static List<ChainLink> links(ResultSet events) throws SQLException {
+        try (ResultSet rows = events) {
             List<ChainLink> links = new ArrayList<>();
-            try (ResultSet rows = query.executeQuery()) {
-                while (rows.next()) {
-                    links.add(link(rows));
-                }
+            while (rows.next()) {
+                links.add(link(rows));
             }
             return links;
         }

@@ -3,9 +3,11 @@ package org.axlecause.casefile;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.Map;
 import java.util.TreeMap;
 import org.axlecause.facts.EntryId;
+import org.axlecause.shared.SqlArray;
 import org.axlecause.shared.TenantTransaction;
 
 /** The figures of roller tests, computed once when a test is accepted. */
@@ -13,12 +15,16 @@ import org.axlecause.shared.TenantTransaction;
 public class FiguresStore {
 
     private static final String SAVE = """
-            INSERT INTO test_figures (tenant_id, reference, source, id, figures) VALUES (?, ?, ?, ?, ?::json)
+            INSERT INTO test_figures (tenant_id, reference, source, id, figures)
+            SELECT ?, ?, t.source, t.id, t.figures::json
+              FROM unnest(?::text[], ?::text[], ?::text[]) AS t (source, id, figures)
             ON CONFLICT DO NOTHING
             """;
 
-    private static final String FIND =
-            "SELECT source, id, figures FROM test_figures WHERE tenant_id = ? AND reference = ?";
+    /** The figures of a case, as {@link #figures} reads them. */
+    static final String FIND = "SELECT source, id, figures FROM test_figures WHERE tenant_id = ? AND reference = ?";
+
+    private static final int ANY = -1;
 
     private final TenantTransaction transaction;
 
@@ -31,19 +37,15 @@ public class FiguresStore {
         if (figures.isEmpty()) {
             return;
         }
-        transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement insert = connection.prepareStatement(SAVE)) {
-                for (Map.Entry<EntryId, String> test : figures.entrySet()) {
-                    insert.setString(1, tenant);
-                    insert.setString(2, reference);
-                    insert.setString(3, test.getKey().source());
-                    insert.setString(4, test.getKey().id());
-                    insert.setString(5, test.getValue());
-                    insert.addBatch();
-                }
-                return insert.executeBatch().length;
-            }
-        });
+        transaction.later(
+                SAVE,
+                ANY,
+                transaction.tenant(),
+                reference,
+                new SqlArray(
+                        "text", figures.keySet().stream().map(EntryId::source).toList()),
+                new SqlArray("text", figures.keySet().stream().map(EntryId::id).toList()),
+                new SqlArray("text", figures.values()));
     }
 
     /** The figures of every test of a case, as JSON, by the test's identity. */
@@ -52,14 +54,19 @@ public class FiguresStore {
             try (PreparedStatement query = connection.prepareStatement(FIND)) {
                 query.setString(1, tenant);
                 query.setString(2, reference);
-                Map<EntryId, String> figures = new TreeMap<>();
-                try (ResultSet rows = query.executeQuery()) {
-                    while (rows.next()) {
-                        figures.put(new EntryId(rows.getString(1), rows.getString(2)), rows.getString(3));
-                    }
-                }
-                return figures;
+                return figures(query.executeQuery());
             }
         });
+    }
+
+    /** All rows of figures, by the test's identity. */
+    static Map<EntryId, String> figures(ResultSet tests) throws SQLException {
+        try (ResultSet rows = tests) {
+            Map<EntryId, String> figures = new TreeMap<>();
+            while (rows.next()) {
+                figures.put(new EntryId(rows.getString(1), rows.getString(2)), rows.getString(3));
+            }
+            return figures;
+        }
     }
 }

@@ -46,8 +46,7 @@ class JudgeCase implements CaseJudge {
      */
     private static final SiteTerms NO_SITE = new SiteTerms("", ZoneOffset.UTC, "XXX", "");
 
-    private final EventStore events;
-    private final FiguresStore figures;
+    private final HistoryStore histories;
     private final CaseStore cases;
     private final CountedCaseStore countedCases;
     private final JudgementStore judgements;
@@ -60,8 +59,7 @@ class JudgeCase implements CaseJudge {
     private final Clock clock;
 
     JudgeCase(
-            EventStore events,
-            FiguresStore figures,
+            HistoryStore histories,
             CaseStore cases,
             CountedCaseStore countedCases,
             JudgementStore judgements,
@@ -72,8 +70,7 @@ class JudgeCase implements CaseJudge {
             Judge judge,
             CaseWatch watch,
             Clock clock) {
-        this.events = events;
-        this.figures = figures;
+        this.histories = histories;
         this.cases = cases;
         this.countedCases = countedCases;
         this.judgements = judgements;
@@ -89,13 +86,14 @@ class JudgeCase implements CaseJudge {
     @Override
     public String judgeAndKeep(String reference) {
         Map<EntryId, JsonNode> data = new TreeMap<>();
-        List<StoredEvent> stored = events.history(reference);
-        stored.forEach(event -> data.put(event.id(), Json.read(event.body()).path("data")));
-        History history = new History(reference, Histories.read(stored, figures.find(reference)));
+        StoredHistory stored = histories.find(reference);
+        stored.events()
+                .forEach(event -> data.put(event.id(), Json.read(event.body()).path("data")));
+        History history = new History(reference, Histories.read(stored.events(), stored.figures()));
         Matter matter = matter(history, null);
         Judgement judgement = judge.judge(matter);
         String document = CaseDocument.of(judgement, rules.version(), data);
-        StoredCase last = cases.find(reference).orElse(null);
+        StoredCase last = stored.last();
         String before = last == null ? null : last.document();
         JudgedCase judged = judged(judgement, document, history);
         OffsetDateTime now = OffsetDateTime.now(clock);

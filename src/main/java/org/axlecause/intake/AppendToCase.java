@@ -100,6 +100,7 @@ class AppendToCase {
         try {
             measureTests.keep(reference, entries);
             judge.judgeAndKeep(reference);
+            transaction.sendKept();
             meters.done(judging);
         } catch (RuntimeException fault) {
             DatabaseException database = DatabaseException.behind(fault).orElse(null);

@@ -53,6 +53,8 @@ class OutboxStore {
 
     private static final String AGED = "SELECT tenant_id FROM tenants_with_events_before(?)";
 
+    private static final int ANY = -1;
+
     private final DataSource dataSource;
     private final TenantTransaction transaction;
 
@@ -63,20 +65,19 @@ class OutboxStore {
 
     /** Adds an event to the open transaction, with a delivery to each active subscription that asks for it. */
     void add(OutgoingEvent event) {
-        transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement insert = connection.prepareStatement(ADD)) {
-                insert.setString(1, tenant);
-                insert.setObject(2, event.id());
-                insert.setString(3, event.type().aggregate());
-                insert.setString(4, event.reference());
-                insert.setString(5, event.type().toString());
-                insert.setString(6, event.site());
-                insert.setString(7, event.body());
-                insert.setObject(8, event.createdAt());
-                insert.setString(9, tenant);
-                return insert.executeUpdate();
-            }
-        });
+        String tenant = transaction.tenant();
+        transaction.later(
+                ADD,
+                ANY,
+                tenant,
+                event.id(),
+                event.type().aggregate(),
+                event.reference(),
+                event.type().toString(),
+                event.site(),
+                event.body(),
+                event.createdAt(),
+                tenant);
     }
 
     /** An event that Kafka hasn't got yet. */

@@ -8,6 +8,9 @@ import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +24,7 @@ public class TenantTransaction {
 
     private final DataSource dataSource;
     private final ThreadLocal<@Nullable String> current = new ThreadLocal<>();
+    private final ThreadLocal<List<Write>> kept = ThreadLocal.withInitial(ArrayList::new);
 
     TenantTransaction(DataSource dataSource) {
         this.dataSource = dataSource;
@@ -75,9 +79,12 @@ public class TenantTransaction {
             return transaction.call(() -> {
                 current.set(tenant);
                 try {
-                    return work.get();
+                    T result = work.get();
+                    sendKept();
+                    return result;
                 } finally {
                     current.remove();
+                    kept.remove();
                 }
             });
         } catch (RuntimeException fault) {
@@ -105,9 +112,37 @@ public class TenantTransaction {
         return open;
     }
 
+    /**
+     * Keeps a statement that changes rows until the transaction asks something by {@link #jdbc} or ends; what is kept by then
+     * goes in one message, in the order in which it came. The statement names its tenant itself.
+     *
+     * @param rows how many rows it must change; negative where any number is right
+     * @param values what its question marks stand for: texts, numbers, times, bytes, {@link SqlArray}s and nulls
+     */
+    public void later(String sql, int rows, @Nullable Object... values) {
+        tenant();
+        kept.get().add(new Write(sql, rows, Arrays.asList(values)));
+    }
+
+    /** Sends what is kept, so that what is wrong with it shows now. */
+    public void sendKept() {
+        List<Write> writes = kept.get();
+        if (writes.isEmpty()) {
+            return;
+        }
+        try (Connection connection = dataSource.getConnection()) {
+            Write.send(connection, writes);
+        } catch (SQLException e) {
+            throw new DatabaseException(e);
+        } finally {
+            kept.remove();
+        }
+    }
+
     /** Runs JDBC statements in the open transaction; each statement names its tenant itself. */
     public <T extends @Nullable Object> T jdbc(Statements<T> statements) {
         String tenant = tenant();
+        sendKept();
         try (Connection connection = dataSource.getConnection()) {
             return statements.run(connection, tenant);
         } catch (SQLException e) {
