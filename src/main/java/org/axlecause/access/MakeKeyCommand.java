@@ -2,6 +2,7 @@ package org.axlecause.access;
 
 import io.quarkus.runtime.QuarkusApplication;
 import jakarta.enterprise.context.Dependent;
+import jakarta.enterprise.context.control.ActivateRequestContext;
 import java.io.PrintStream;
 import java.time.Clock;
 import java.time.DateTimeException;
@@ -37,6 +38,7 @@ public class MakeKeyCommand implements QuarkusApplication {
     }
 
     @Override
+    @ActivateRequestContext
     public int run(String... arguments) {
         return run(arguments, System.out, System.err);
     }

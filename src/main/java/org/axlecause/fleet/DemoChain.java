@@ -3,6 +3,7 @@ package org.axlecause.fleet;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.context.control.ActivateRequestContext;
 import jakarta.enterprise.event.Observes;
 import java.io.IOException;
 import java.io.InputStream;
@@ -21,6 +22,7 @@ import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Role;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
+import org.axlecause.access.TenantStore;
 import org.axlecause.facts.PriceList;
 import org.axlecause.facts.ScopeItem;
 import org.axlecause.intake.AcceptBatch;
@@ -41,6 +43,7 @@ class DemoChain {
     private final boolean wanted;
     private final boolean embedded;
     private final TenantTransaction transaction;
+    private final TenantStore tenants;
     private final SiteStore sites;
     private final PriceListStore priceLists;
     private final AcceptBatch acceptBatch;
@@ -49,17 +52,20 @@ class DemoChain {
             @ConfigProperty(name = "axlecause.demo") boolean wanted,
             @ConfigProperty(name = "axlecause.database.embedded", defaultValue = "false") boolean embedded,
             TenantTransaction transaction,
+            TenantStore tenants,
             SiteStore sites,
             PriceListStore priceLists,
             AcceptBatch acceptBatch) {
         this.wanted = wanted;
         this.embedded = embedded;
         this.transaction = transaction;
+        this.tenants = tenants;
         this.sites = sites;
         this.priceLists = priceLists;
         this.acceptBatch = acceptBatch;
     }
 
+    @ActivateRequestContext
     void atStart(@Observes @Priority(AFTER_THE_TENANT) StartupEvent event) {
         if (!wanted || !embedded) {
             return;
@@ -70,7 +76,10 @@ class DemoChain {
         if (!empty) {
             return;
         }
-        transaction.run(tenant, () -> chain.items("sites").forEach(site -> add(chain, site)));
+        transaction.run(tenant, () -> {
+            tenants.open(tenant, chain.text("name"));
+            chain.items("sites").forEach(site -> add(chain, site));
+        });
         Actor actor = new Actor(tenant, "demo", Set.of(Role.ADMIN), null);
         int cases = 0;
         for (String name : chain.texts("cases")) {
