@@ -13,9 +13,10 @@ final class IngestLoad {
 
     static final int BATCH = 20;
 
+    static final String BATCHED = "application/cloudevents-batch+json";
+    static final String EVENTS = "/v1/events";
+
     private static final String SINGLE = "application/cloudevents+json";
-    private static final String BATCHED = "application/cloudevents-batch+json";
-    private static final String EVENTS = "/v1/events";
 
     private final BenchedEvents events = new BenchedEvents();
     private final AtomicInteger number = new AtomicInteger();

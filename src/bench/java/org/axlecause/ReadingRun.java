@@ -22,8 +22,6 @@ public final class ReadingRun implements ServiceRun {
     private static final Duration TIME = IngestRun.TIME.dividedBy(4);
     private static final int CASES = Integer.getInteger("bench.cases", 5_000);
     private static final int BATCH = 20;
-    private static final String EVENTS = "/v1/events";
-    private static final String BATCHED = "application/cloudevents-batch+json";
     private static final String REPAIRED = "READ-REPAIRED";
 
     private final BenchedEvents events = new BenchedEvents();
@@ -72,8 +70,8 @@ public final class ReadingRun implements ServiceRun {
                 return null;
             }
             return LoadLoop.post(
-                    EVENTS,
-                    BATCHED,
+                    IngestLoad.EVENTS,
+                    IngestLoad.BATCHED,
                     BenchedEvents.batch(IntStream.range(begin, begin + BATCH / 2)
                             .boxed()
                             .flatMap(one ->

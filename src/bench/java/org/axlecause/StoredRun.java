@@ -22,7 +22,7 @@ import org.axlecause.bench.ServiceRun;
 public final class StoredRun implements ServiceRun {
 
     private static final int STORED = Integer.getInteger("bench.stored", 100_000);
-    private static final int ASKED = Integer.getInteger("bench.asked", 40);
+    private static final int ASKED = 40;
     private static final int WARM_UP = 3;
     private static final double USUAL_MILLIS = 300;
     private static final double WIDEST_MILLIS = 2000;

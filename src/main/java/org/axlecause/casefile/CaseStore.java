@@ -76,8 +76,6 @@ public class CaseStore {
             SELECT ?, ?, d.* FROM unnest(?::text[], ?::text[], ?::text[], ?::text[], ?::boolean[]) AS d
             """;
 
-    private static final int ANY = -1;
-
     private static final String COLUMNS = """
             SELECT reference, site, status, opened, opened_day, version, make, model, judging, policy, rulebook,
             """;
@@ -155,9 +153,9 @@ public class CaseStore {
                 now.truncatedTo(ChronoUnit.MICROS),
                 tenant,
                 reference);
-        transaction.later(DELETE_CAUSES, ANY, tenant, reference);
-        transaction.later(DELETE_LINES, ANY, tenant, reference);
-        transaction.later(DELETE_DEPARTURES, ANY, tenant, reference);
+        transaction.later(DELETE_CAUSES, TenantTransaction.ANY_ROWS, tenant, reference);
+        transaction.later(DELETE_LINES, TenantTransaction.ANY_ROWS, tenant, reference);
+        transaction.later(DELETE_DEPARTURES, TenantTransaction.ANY_ROWS, tenant, reference);
         saveCauses(tenant, reference, judged.causes());
         saveLines(tenant, reference, judged.scopeLines());
         saveDepartures(tenant, reference, judged.departures());

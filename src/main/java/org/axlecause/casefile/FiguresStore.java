@@ -24,8 +24,6 @@ public class FiguresStore {
     /** The figures of a case, as {@link #figures} reads them. */
     static final String FIND = "SELECT source, id, figures FROM test_figures WHERE tenant_id = ? AND reference = ?";
 
-    private static final int ANY = -1;
-
     private final TenantTransaction transaction;
 
     FiguresStore(TenantTransaction transaction) {
@@ -39,7 +37,7 @@ public class FiguresStore {
         }
         transaction.later(
                 SAVE,
-                ANY,
+                TenantTransaction.ANY_ROWS,
                 transaction.tenant(),
                 reference,
                 new SqlArray(

@@ -53,8 +53,6 @@ class OutboxStore {
 
     private static final String AGED = "SELECT tenant_id FROM tenants_with_events_before(?)";
 
-    private static final int ANY = -1;
-
     private final DataSource dataSource;
     private final TenantTransaction transaction;
 
@@ -68,7 +66,7 @@ class OutboxStore {
         String tenant = transaction.tenant();
         transaction.later(
                 ADD,
-                ANY,
+                TenantTransaction.ANY_ROWS,
                 tenant,
                 event.id(),
                 event.type().aggregate(),

@@ -22,6 +22,9 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class TenantTransaction {
 
+    /** For a statement that is right whatever number of rows it changes. */
+    public static final int ANY_ROWS = -1;
+
     private final DataSource dataSource;
     private final ThreadLocal<@Nullable String> current = new ThreadLocal<>();
     private final ThreadLocal<List<Write>> kept = ThreadLocal.withInitial(ArrayList::new);
@@ -116,7 +119,7 @@ public class TenantTransaction {
      * Keeps a statement that changes rows until the transaction asks something by {@link #jdbc} or ends; what is kept by then
      * goes in one message, in the order in which it came. The statement names its tenant itself.
      *
-     * @param rows how many rows it must change; negative where any number is right
+     * @param rows how many rows it must change, or {@link #ANY_ROWS}
      * @param values what its question marks stand for: texts, numbers, times, bytes, {@link SqlArray}s and nulls
      */
     public void later(String sql, int rows, @Nullable Object... values) {

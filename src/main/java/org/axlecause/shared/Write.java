@@ -31,7 +31,7 @@ record Write(String sql, int rows, List<@Nullable Object> values) {
             statement.execute();
             for (Write write : writes) {
                 int changed = statement.getUpdateCount();
-                if (write.rows >= 0 && changed != write.rows) {
+                if (write.rows != TenantTransaction.ANY_ROWS && changed != write.rows) {
                     throw new IllegalStateException(
                             changed + " rows were changed instead of " + write.rows + " by: " + write.sql);
                 }
