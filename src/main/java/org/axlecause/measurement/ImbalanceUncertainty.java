@@ -2,15 +2,13 @@ package org.axlecause.measurement;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import org.axlecause.facts.Tester;
 import org.axlecause.measurement.MonteCarlo.Input;
 import org.axlecause.measurement.MonteCarlo.Spread;
 import org.axlecause.measurement.UncertaintyBudget.Component;
+import org.axlecause.shared.Recent;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,24 +17,16 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ImbalanceUncertainty {
 
-    private static final int DRAWS = 20_000;
+    private static final int DRAWS = 4_096;
     /** Standard uncertainties by which the forces must differ for the linear way. */
     private static final double CLEARLY_APART = 4;
     /** Relative standard uncertainty of the higher force up to which the linear way holds. */
     private static final double WELL_KNOWN = 0.05;
 
-    private static final int KEPT = 64;
+    private static final int MOST_KEPT = 256;
 
     /** The latest simulations: a case is judged again with every entry, and its forces stay what they were. */
-    private static final Map<Simulation, MonteCarlo.Result> SIMULATED =
-            Collections.synchronizedMap(new LinkedHashMap<>() {
-                private static final long serialVersionUID = 1;
-
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<Simulation, MonteCarlo.Result> eldest) {
-                    return size() > KEPT;
-                }
-            });
+    private static final Recent<Simulation, MonteCarlo.Result> SIMULATED = new Recent<>(MOST_KEPT);
 
     private ImbalanceUncertainty() {}
 
@@ -111,12 +101,10 @@ public final class ImbalanceUncertainty {
     }
 
     private static MonteCarlo.Result simulated(Simulation simulation, ToDoubleFunction<double[]> model) {
-        MonteCarlo.Result known = SIMULATED.get(simulation);
-        if (known == null) {
-            known = MonteCarlo.propagate(simulation.inputs(), model, DRAWS);
-            SIMULATED.put(simulation, known);
-        }
-        return known;
+        MonteCarlo.Result known = SIMULATED.find(simulation);
+        return known == null
+                ? SIMULATED.keep(simulation, MonteCarlo.propagate(simulation.inputs(), model, DRAWS))
+                : known;
     }
 
     /**

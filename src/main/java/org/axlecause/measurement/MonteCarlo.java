@@ -1,16 +1,25 @@
 package org.axlecause.measurement;
 
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
-import org.hipparchus.random.MersenneTwister;
-import org.hipparchus.random.RandomGenerator;
+import org.axlecause.shared.Recent;
+import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.random.SobolSequenceGenerator;
 import org.hipparchus.util.KthSelector;
 
 /**
  * Propagation of distributions by the Monte Carlo method (JCGM 101:2008, 7), for results that are not linear in their
- * inputs. The draws are seeded by the inputs themselves, so that the same inputs give the same result.
+ * inputs. The draws are points of a Sobol sequence, which fill the space of the inputs more evenly than chance would:
+ * few of them do, they are the same for all inputs of the same shapes, and the same inputs give the same result.
  */
 public final class MonteCarlo {
+
+    private static final NormalDistribution STANDARD_NORMAL = new NormalDistribution(0, 1);
+    private static final double GOLDEN_SECTION = (Math.sqrt(5) - 1) / 2;
+    private static final int MOST_KEPT = 16;
+    private static final Recent<Errors, double[][]> ERRORS = new Recent<>(MOST_KEPT);
 
     private MonteCarlo() {}
 
@@ -31,15 +40,8 @@ public final class MonteCarlo {
      */
     public record Input(double value, Spread spread, double width) {
 
-        private double draw(RandomGenerator random) {
-            if (width == 0) {
-                return value;
-            }
-            return value
-                    + switch (spread) {
-                        case NORMAL -> width * random.nextGaussian();
-                        case RECTANGULAR -> width * (2 * random.nextDouble() - 1);
-                    };
+        private boolean isUncertain() {
+            return width != 0;
         }
     }
 
@@ -49,6 +51,8 @@ public final class MonteCarlo {
         private final double mean;
         private final double uncertainty;
         private final double[] drawn;
+        /** Shares that were asked for; limits are few, and a case is judged again with each entry. */
+        private final Map<Double, Double> above = new ConcurrentHashMap<>();
 
         private Result(double mean, double uncertainty, double[] drawn) {
             this.mean = mean;
@@ -78,11 +82,15 @@ public final class MonteCarlo {
 
         /** Share of the draws above a limit. */
         public double probabilityAbove(double limit) {
-            int above = 0;
+            return above.computeIfAbsent(limit, this::countedAbove);
+        }
+
+        private double countedAbove(double limit) {
+            int count = 0;
             for (double result : drawn) {
-                above += result > limit ? 1 : 0;
+                count += result > limit ? 1 : 0;
             }
-            return (double) above / drawn.length;
+            return (double) count / drawn.length;
         }
 
         private double quantile(double share) {
@@ -93,13 +101,16 @@ public final class MonteCarlo {
 
     /** Distribution of the result of a model over that many draws. */
     public static Result propagate(List<Input> inputs, ToDoubleFunction<double[]> model, int draws) {
-        RandomGenerator random = new MersenneTwister(seedOf(inputs));
+        double[][] errors = errors(
+                inputs.stream().filter(Input::isUncertain).map(Input::spread).toList(), draws);
         double[] results = new double[draws];
         double[] drawn = new double[inputs.size()];
         double sum = 0;
         for (int i = 0; i < draws; i++) {
+            int error = 0;
             for (int k = 0; k < drawn.length; k++) {
-                drawn[k] = inputs.get(k).draw(random);
+                Input input = inputs.get(k);
+                drawn[k] = input.isUncertain() ? input.value() + input.width() * errors[error++][i] : input.value();
             }
             results[i] = model.applyAsDouble(drawn);
             sum += results[i];
@@ -112,13 +123,43 @@ public final class MonteCarlo {
         return new Result(mean, Math.sqrt(squares / (draws - 1)), results);
     }
 
-    private static long seedOf(List<Input> inputs) {
-        long seed = 17;
-        for (Input input : inputs) {
-            seed = 31 * seed + Double.doubleToLongBits(input.value());
-            seed = 31 * seed + (input.spread() == Spread.NORMAL ? 1 : 2);
-            seed = 31 * seed + Double.doubleToLongBits(input.width());
+    /** By input and draw an error of width one. */
+    private static double[][] errors(List<Spread> spreads, int draws) {
+        Errors key = new Errors(spreads, draws);
+        double[][] known = ERRORS.find(key);
+        return known == null ? ERRORS.keep(key, key.drawn()) : known;
+    }
+
+    /**
+     * Errors of width one.
+     *
+     * @param spreads shape of each
+     * @param draws how many of each
+     */
+    private record Errors(List<Spread> spreads, int draws) {
+
+        private double[][] drawn() {
+            double[][] errors = new double[spreads.size()][draws];
+            if (spreads.isEmpty()) {
+                return errors;
+            }
+            SobolSequenceGenerator points = new SobolSequenceGenerator(spreads.size());
+            for (int i = 0; i < draws; i++) {
+                double[] point = points.nextVector();
+                for (int k = 0; k < errors.length; k++) {
+                    double share = turned(point[k], k);
+                    errors[k][i] = spreads.get(k) == Spread.NORMAL
+                            ? STANDARD_NORMAL.inverseCumulativeProbability(share)
+                            : 2 * share - 1;
+                }
+            }
+            return errors;
         }
-        return seed;
+
+        /** A point turned by a part of the circle of its own, since the first one lies in the corner. */
+        private static double turned(double coordinate, int input) {
+            double turned = coordinate + (input + 1) * GOLDEN_SECTION;
+            return turned - Math.floor(turned);
+        }
     }
 }

@@ -149,7 +149,7 @@ class UncertaintyTest {
 
         double stated = ImbalanceUncertainty.of(high, low, higher, lower);
 
-        assertThat(stated).isCloseTo(simulated(high, low, higher, lower), withinPercentage(2));
+        assertThat(stated).isCloseTo(simulated(high, low, higher, lower), withinPercentage(1));
     }
 
     /** Written out plainly and seeded otherwise than the code under test. */
