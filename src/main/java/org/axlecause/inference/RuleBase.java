@@ -21,8 +21,7 @@ public final class RuleBase {
 
     private final WarmSessions sessions;
     private final Map<String, RuleText> texts;
-    /** The reason of each rule as a sentence, by id. */
-    private final Map<String, String> sentences = new HashMap<>();
+    private final Map<String, Spoken> spoken = new HashMap<>();
 
     private final String version;
 
@@ -31,7 +30,7 @@ public final class RuleBase {
         this.texts = textsOf(kieBase);
         goLayerByLayer(kieBase);
         SinkByCode.into(kieBase);
-        texts.values().forEach(text -> sentences.put(text.id(), sentence(text.reason())));
+        texts.values().forEach(text -> spoken.put(text.id(), new Spoken(sentence(text.reason()), text.source())));
         this.sessions = new WarmSessions(kieBase, FIRINGS_PER_RULE * Math.max(1, texts.size()));
         this.version = RulebookVersion.ofClassPath();
     }
@@ -68,15 +67,22 @@ public final class RuleBase {
 
     /** The ground as it is shown: the rule's reason and source beside the facts. */
     public Reason explain(Because because) {
-        RuleText text = texts.get(because.rule());
-        String says = sentences.get(because.rule());
-        if (text == null || says == null) {
+        Spoken rule = spoken.get(because.rule());
+        if (rule == null) {
             throw new IllegalStateException(
                     "No rule bears the id " + because.rule()
                             + " that a conclusion names as its ground; make the id in the rule's name and in because(…) the same.");
         }
-        return new Reason(because.rule(), says, text.source(), because.facts());
+        return new Reason(because.rule(), rule.says, rule.source, because.facts());
     }
+
+    /**
+     * What a rule says of itself.
+     *
+     * @param says its reason as a sentence
+     * @param source where it comes from
+     */
+    private record Spoken(String says, String source) {}
 
     /** Rules draw the same in any order; with lower layers first few conclusions are drawn that others withdraw. */
     private static void goLayerByLayer(KieBase kieBase) {

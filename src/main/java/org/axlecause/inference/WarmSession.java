@@ -3,6 +3,7 @@ package org.axlecause.inference;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.axlecause.facts.Conclusion;
 import org.kie.api.runtime.ClassObjectFilter;
 import org.kie.api.runtime.KieSession;
@@ -20,28 +21,34 @@ final class WarmSession {
     private static final AgendaFilter EVERY_RULE = match -> true;
     private static final AgendaFilter NO_RULE = match -> false;
 
-    private final KieSession session;
-    private final List<? extends Collection<?>> shared;
-    private final int bound;
-    private final long atRest;
-    private final AgendaFilter whileClearing;
-    private final List<FactHandle> ofTheCase = new ArrayList<>();
-    private boolean clean;
+    /**
+     * After so many cases it serves no more: the engine keeps matches of facts that were taken out, of some rules and for
+     * as long as the session lives.
+     */
+    static final int MOST_CASES = 500;
 
-    private WarmSession(KieSession session, List<? extends Collection<?>> shared, int bound) {
+    private final KieSession session;
+    private final int bound;
+    private final List<List<FactHandle>> handles = new ArrayList<>();
+    private final List<FactHandle> ofTheCase = new ArrayList<>();
+    private SharedFacts shared;
+    private long atRest;
+    private AgendaFilter whileClearing = EVERY_RULE;
+    private boolean clean;
+    private int served;
+
+    private WarmSession(KieSession session, SharedFacts shared, int bound) {
         this.session = session;
         this.shared = shared;
         this.bound = bound;
-        shared.forEach(facts -> facts.forEach(session::insert));
-        fire(EVERY_RULE);
-        this.atRest = session.getFactCount();
-        this.whileClearing =
-                atRest == shared.stream().mapToLong(Collection::size).sum() ? NO_RULE : EVERY_RULE;
-        this.clean = true;
+        for (int at = 0; at < shared.size(); at++) {
+            handles.add(inserted(shared.get(at)));
+        }
+        settle();
     }
 
     /** Takes over a new session and brings the shared facts in. */
-    static WarmSession with(KieSession session, List<? extends Collection<?>> shared, int bound) {
+    static WarmSession with(KieSession session, SharedFacts shared, int bound) {
         try {
             return new WarmSession(session, shared, bound);
         } catch (RuntimeException fault) {
@@ -50,17 +57,45 @@ final class WarmSession {
         }
     }
 
-    boolean holds(List<? extends Collection<?>> facts) {
-        return shared.equals(facts);
+    /** What it holds while no case is in it. */
+    SharedFacts shared() {
+        return shared;
     }
 
-    boolean isClean() {
-        return clean;
+    /** Exchanges what differs for the other shared facts, which are of the same kinds. */
+    void hold(SharedFacts others) {
+        clean = false;
+        List<Integer> differing = IntStream.range(0, shared.size())
+                .filter(at -> !shared.agree(others, at))
+                .boxed()
+                .toList();
+        differing.forEach(at -> handles.get(at).forEach(session::delete));
+        fire(whileClearing);
+        differing.forEach(at -> handles.set(at, inserted(others.get(at))));
+        shared = others;
+        settle();
+    }
+
+    private List<FactHandle> inserted(Collection<?> facts) {
+        return facts.stream().map(session::insert).toList();
+    }
+
+    private void settle() {
+        fire(EVERY_RULE);
+        atRest = session.getFactCount();
+        whileClearing = atRest == shared.count() ? NO_RULE : EVERY_RULE;
+        clean = true;
+    }
+
+    /** Whether it can serve another case. */
+    boolean isGood() {
+        return clean && served < MOST_CASES;
     }
 
     /** All conclusions, in no stated order. */
     List<Conclusion> conclude(Collection<?> facts) {
         clean = false;
+        served++;
         facts.forEach(fact -> ofTheCase.add(session.insert(fact)));
         fire(EVERY_RULE);
         List<Conclusion> drawn = new ArrayList<>();

@@ -10,11 +10,13 @@ import org.kie.api.KieBase;
 
 /**
  * Sessions at rest, the last used first. Each serves one case at a time; one that did not come back clean, as after a
- * fault in a rule, is thrown away, and so is the longest unused where there are too many.
+ * fault in a rule, or has served long enough is thrown away. Where there are as many as may be, one that holds most of what is asked for exchanges
+ * the rest, which costs less than to begin anew.
  */
 final class WarmSessions {
 
-    private static final int MOST_AT_REST = 32;
+    /** How many sessions are kept. */
+    static final int MOST_AT_REST = 32;
 
     private final KieBase kieBase;
     private final int bound;
@@ -26,27 +28,45 @@ final class WarmSessions {
     }
 
     /** A session that holds the shared facts and no others. */
-    WarmSession take(List<? extends Collection<?>> shared) {
+    WarmSession take(List<? extends Collection<?>> facts) {
+        SharedFacts shared = SharedFacts.of(facts);
         WarmSession found = takeFromRest(shared);
-        return found == null ? WarmSession.with(kieBase.newKieSession(), shared, bound) : found;
+        if (found == null) {
+            return WarmSession.with(kieBase.newKieSession(), shared, bound);
+        }
+        if (found.shared().common(shared) < shared.count()) {
+            found.hold(shared);
+        }
+        return found;
     }
 
     void giveBack(WarmSession session) {
-        WarmSession superfluous = session.isClean() ? putToRest(session) : session;
+        WarmSession superfluous = session.isGood() ? putToRest(session) : session;
         if (superfluous != null) {
             superfluous.dispose();
         }
     }
 
-    private synchronized @Nullable WarmSession takeFromRest(List<? extends Collection<?>> shared) {
+    private synchronized @Nullable WarmSession takeFromRest(SharedFacts shared) {
+        WarmSession nearest = null;
+        int most = 0;
         for (Iterator<WarmSession> sessions = atRest.iterator(); sessions.hasNext(); ) {
             WarmSession session = sessions.next();
-            if (session.holds(shared)) {
+            int common = session.shared().common(shared);
+            if (common == shared.count()) {
                 sessions.remove();
                 return session;
             }
+            if (common >= most && 2 * common > shared.count()) {
+                nearest = session;
+                most = common;
+            }
         }
-        return null;
+        if (nearest == null || atRest.size() < MOST_AT_REST) {
+            return null;
+        }
+        atRest.remove(nearest);
+        return nearest;
     }
 
     private synchronized @Nullable WarmSession putToRest(WarmSession session) {

@@ -86,6 +86,42 @@ class WarmSessionsTest {
     }
 
     @Test
+    void a_session_that_exchanged_its_shared_facts_concludes_as_a_new_one() {
+        RuleBase rules = RuleBench.all();
+        List<?> thresholds = SHARED.get(1);
+
+        for (int left = 0; left < thresholds.size(); left++) {
+            List<List<?>> fewer = List.of(SHARED.get(0), without(left, thresholds));
+            assertThat(told(rules.conclude(fewer, LEAKING)))
+                    .isEqualTo(told(RuleBench.all().conclude(fewer, LEAKING)));
+        }
+
+        assertThat(thresholds).hasSizeGreaterThan(WarmSessions.MOST_AT_REST);
+        assertThat(told(rules.conclude(SHARED, SOUND))).isEqualTo(byANewSession(SOUND));
+        assertThat(told(rules.conclude(SHARED, LEAKING))).isEqualTo(byANewSession(LEAKING));
+    }
+
+    @Test
+    void a_session_serves_so_many_cases_and_then_no_more() {
+        WarmSession session = WarmSession.with(RuleBench.engine().newKieSession(), SharedFacts.of(SHARED), 10_000);
+
+        for (int served = 0; served < WarmSession.MOST_CASES; served++) {
+            assertThat(session.isGood()).isTrue();
+            session.conclude(SOUND);
+            session.clear();
+        }
+
+        assertThat(session.isGood()).isFalse();
+        session.dispose();
+    }
+
+    private static List<?> without(int left, List<?> all) {
+        List<Object> fewer = new ArrayList<>(all);
+        fewer.remove(left);
+        return fewer;
+    }
+
+    @Test
     void a_session_in_which_a_rule_failed_serves_no_more() {
         RuleBase rules = RuleBench.all();
         rules.conclude(SHARED, LEAKING);
