@@ -86,10 +86,12 @@ public final class CauseModel {
      * whose causes are not known here.
      */
     public List<Candidate> candidates(Vehicle vehicle) {
-        if (!settings.categories().contains(vehicle.category())) {
-            return List.of();
-        }
-        return possibilities(vehicle).candidates();
+        return knows(vehicle) ? possibilities(vehicle).candidates() : List.of();
+    }
+
+    /** Whether the causes of the vehicle's category are known here. */
+    boolean knows(Vehicle vehicle) {
+        return settings.categories().contains(vehicle.category());
     }
 
     /** What could be wrong on vehicles of this layout; kept, since vehicles are many and layouts few. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
 import org.axlecause.facts.Because;
@@ -23,10 +24,15 @@ import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.Refutation;
 import org.axlecause.facts.UnlookedPart;
 import org.axlecause.shared.Decimals;
+import org.axlecause.shared.Recent;
 
-/** Weighs all causes by what is known of the vehicle: a pure function of its input. */
+/**
+ * Weighs all causes by what is known of the vehicle: a pure function of its input. What was weighed lately is kept, since
+ * a case is weighed again with each entry, and what roller tests show is of few kinds.
+ */
 public final class Diagnose {
 
+    private static final int MOST_KEPT = 1_000;
     private static final int PROBABILITY_SCALE = 4;
     private static final int DECIBAN_SCALE = 1;
     private static final String EXPLAINED_AWAY = "something certain accounts for what it would show";
@@ -35,6 +41,7 @@ public final class Diagnose {
     private static final double DECIBANS = 10 / Math.log(10);
 
     private final CauseModel model;
+    private final Recent<Weighing.Ground, Weighing> recent = new Recent<>(MOST_KEPT);
 
     public Diagnose(CauseModel model) {
         this.model = model;
@@ -51,23 +58,71 @@ public final class Diagnose {
     }
 
     private Diagnosis of(DiagnosisInput input, boolean withChecks) {
-        if (model.candidates(input.vehicle()).isEmpty()) {
+        if (!model.knows(input.vehicle())) {
             return Diagnosis.NONE;
         }
         Layout layout = new Layout(input.vehicle());
         Possibilities possibilities = model.possibilities(input.vehicle());
+        Priors priors = Priors.of(possibilities, model.settings(), layout.age(input.day()));
         Evidence evidence = new Evidence(model, layout, input);
-        Suspects suspects = new Suspects(model, layout, possibilities, evidence, input);
+        Weighing.Ground ground = ground(input, priors, evidence, withChecks);
+        Weighing weighing = recent.find(ground);
+        if (weighing == null) {
+            weighing = recent.keep(ground, weighed(input, layout, possibilities, priors, evidence, withChecks));
+        }
+        Map<Candidate, Set<Because>> grounds = Grounds.of(input);
+        return new Diagnosis(
+                weighing.causes().stream()
+                        .map(ranked -> ranked.cause().because(because(ranked, evidence, grounds)))
+                        .toList(),
+                weighing.nextChecks(),
+                questions(weighing, evidence),
+                weighing.unlooked());
+    }
+
+    private static Weighing.Ground ground(DiagnosisInput input, Priors priors, Evidence evidence, boolean withChecks) {
+        return new Weighing.Ground(
+                priors,
+                evidence.seen().keySet(),
+                evidence.notThere(),
+                evidence.closed(),
+                input.findings().stream().map(Weighing.Look::of).collect(Collectors.toSet()),
+                input.proofs().stream()
+                        .map(proof -> new Candidate(proof.code(), proof.place()))
+                        .collect(Collectors.toSet()),
+                input.refutations().stream()
+                        .map(refutation -> new Candidate(refutation.code(), refutation.place()))
+                        .collect(Collectors.toSet()),
+                input.explainedAway().stream()
+                        .map(away -> new Candidate(away.code(), away.place()))
+                        .collect(Collectors.toSet()),
+                input.likelier().stream()
+                        .map(work -> new Candidate(work.code(), work.place()))
+                        .collect(Collectors.toSet()),
+                input.openedAxles(),
+                input.danger(),
+                input.openingBarred(),
+                withChecks);
+    }
+
+    private Weighing weighed(
+            DiagnosisInput input,
+            Layout layout,
+            Possibilities possibilities,
+            Priors priors,
+            Evidence evidence,
+            boolean withChecks) {
+        Suspects suspects = new Suspects(model, possibilities, priors, evidence, input);
         List<Group> groups = new Groups(model, suspects).all();
         Chains chains = new Chains(model, layout, possibilities, evidence, suspects);
         LookingOver lookingOver = new LookingOver(model, layout, input);
-        return new Diagnosis(
-                ranked(input, evidence, suspects, chains),
+        return new Weighing(
+                ranked(suspects, chains),
                 withChecks
                         ? new NextChecks(model, layout, possibilities, evidence, suspects, input, chains, lookingOver)
                                 .best(groups)
                         : List.of(),
-                questions(evidence, suspects, chains),
+                questions(suspects, chains),
                 lookingOver.unlooked().stream()
                         .map(part -> new UnlookedPart(
                                 part.wheel(),
@@ -76,58 +131,67 @@ public final class Diagnose {
                         .toList());
     }
 
-    private List<RankedCause> ranked(DiagnosisInput input, Evidence evidence, Suspects suspects, Chains chains) {
-        Map<Candidate, Set<Because>> grounds = Grounds.of(input);
-        List<RankedCause> ranked = new ArrayList<>();
+    private List<Weighing.Ranked> ranked(Suspects suspects, Chains chains) {
+        List<Weighing.Ranked> ranked = new ArrayList<>();
         for (Suspect suspect : suspects.all()) {
             boolean suspected = suspect.probability >= model.settings().shownFrom() && !suspect.seen.isEmpty();
             if (suspect.certain || suspected || suspects.contradicted().contains(suspect.candidate)) {
-                ranked.add(ranked(suspect, evidence, suspects, chains, grounds));
+                ranked.add(ranked(suspect, suspects, chains));
             }
         }
-        ranked.sort(Comparator.comparing(RankedCause::standing)
-                .thenComparing(RankedCause::probability, Comparator.reverseOrder())
-                .thenComparing(RankedCause::spokenFor, Comparator.reverseOrder())
-                .thenComparing(RankedCause::code)
-                .thenComparing(RankedCause::place));
+        ranked.sort(Comparator.comparing(
+                Weighing.Ranked::cause,
+                Comparator.comparing(RankedCause::standing)
+                        .thenComparing(RankedCause::probability, Comparator.reverseOrder())
+                        .thenComparing(RankedCause::spokenFor, Comparator.reverseOrder())
+                        .thenComparing(RankedCause::code)
+                        .thenComparing(RankedCause::place)));
         for (Candidate candidate : new TreeSet<>(suspects.ruledOut())) {
-            ranked.add(new RankedCause(
-                    candidate.code(),
-                    candidate.place(),
-                    model.cause(candidate.code()).text(),
-                    CauseStanding.RULED_OUT,
-                    Decimals.rounded(0, PROBABILITY_SCALE),
-                    false,
-                    List.of(),
-                    List.of(),
-                    List.copyOf(grounds.getOrDefault(candidate, Set.of()))));
+            ranked.add(new Weighing.Ranked(
+                    new RankedCause(
+                            candidate.code(),
+                            candidate.place(),
+                            model.cause(candidate.code()).text(),
+                            CauseStanding.RULED_OUT,
+                            Decimals.rounded(0, PROBABILITY_SCALE),
+                            false,
+                            List.of(),
+                            List.of(),
+                            List.of()),
+                    List.of()));
         }
         return ranked;
     }
 
-    private RankedCause ranked(
-            Suspect suspect,
-            Evidence evidence,
-            Suspects suspects,
-            Chains chains,
-            Map<Candidate, Set<Because>> grounds) {
-        List<Because> because = new ArrayList<>(grounds.getOrDefault(suspect.candidate, Set.of()));
-        TreeSet<Because> shown = new TreeSet<>();
-        Signs signs = suspects.signs();
+    private Weighing.Ranked ranked(Suspect suspect, Suspects suspects, Chains chains) {
+        List<Sign> seen = new ArrayList<>();
         for (int at = 0; at < suspect.seen.count(); at++) {
-            shown.addAll(evidence.seen().getOrDefault(signs.get(suspect.seen.sign(at)), List.of()));
+            seen.add(suspects.signs().get(suspect.seen.sign(at)));
         }
+        return new Weighing.Ranked(
+                new RankedCause(
+                        suspect.candidate.code(),
+                        suspect.candidate.place(),
+                        suspect.cause.text(),
+                        suspect.certain ? CauseStanding.CONFIRMED : CauseStanding.SUSPECTED,
+                        Decimals.rounded(suspect.probability, PROBABILITY_SCALE),
+                        chains.confirmedAbove(suspect).isEmpty(),
+                        chains.of(suspect),
+                        weights(suspect, suspects),
+                        List.of()),
+                seen);
+    }
+
+    /** The rules that settle a cause, then those behind what was seen of it. */
+    private static List<Because> because(
+            Weighing.Ranked ranked, Evidence evidence, Map<Candidate, Set<Because>> grounds) {
+        Candidate candidate =
+                new Candidate(ranked.cause().code(), ranked.cause().place());
+        List<Because> because = new ArrayList<>(grounds.getOrDefault(candidate, Set.of()));
+        TreeSet<Because> shown = new TreeSet<>();
+        ranked.seen().forEach(sign -> shown.addAll(evidence.seen().getOrDefault(sign, List.of())));
         because.addAll(shown);
-        return new RankedCause(
-                suspect.candidate.code(),
-                suspect.candidate.place(),
-                suspect.cause.text(),
-                suspect.certain ? CauseStanding.CONFIRMED : CauseStanding.SUSPECTED,
-                Decimals.rounded(suspect.probability, PROBABILITY_SCALE),
-                chains.confirmedAbove(suspect).isEmpty(),
-                chains.of(suspect),
-                weights(suspect, suspects),
-                because);
+        return because;
     }
 
     private List<EvidenceWeight> weights(Suspect suspect, Suspects suspects) {
@@ -191,7 +255,22 @@ public final class Diagnose {
         return new EvidenceWeight(sign.code(), sign.place(), shows, Decimals.rounded(decibans, DECIBAN_SCALE), says);
     }
 
-    private List<Question> questions(Evidence evidence, Suspects suspects, Chains chains) {
+    private static List<Question> questions(Weighing weighing, Evidence evidence) {
+        if (evidence.unclear().isEmpty()) {
+            return weighing.questions();
+        }
+        TreeSet<Question> questions = new TreeSet<>(weighing.questions());
+        for (Finding finding : evidence.unclear()) {
+            questions.add(new Question(
+                    QuestionCode.PLACE_UNCLEAR,
+                    finding.place(),
+                    finding.shown() + " names no wheel",
+                    "record the finding again with axle and side"));
+        }
+        return List.copyOf(questions);
+    }
+
+    private List<Question> questions(Suspects suspects, Chains chains) {
         TreeSet<Question> questions = new TreeSet<>();
         suspects.bySign().forEach((sign, links) -> {
             if (links.suspects.isEmpty() && (!sign.finding() || links.ruledOut > 0)) {
@@ -219,13 +298,6 @@ public final class Diagnose {
                             "look for " + Chains.named(above)));
                 }
             }
-        }
-        for (Finding finding : evidence.unclear()) {
-            questions.add(new Question(
-                    QuestionCode.PLACE_UNCLEAR,
-                    finding.place(),
-                    finding.shown() + " names no wheel",
-                    "record the finding again with axle and side"));
         }
         return List.copyOf(questions);
     }

@@ -44,6 +44,16 @@ final class Evidence {
         return seen;
     }
 
+    /** What was looked for and is not there. */
+    Set<Sign> notThere() {
+        return notThere;
+    }
+
+    /** Parts that nobody could get at, with their wheels. */
+    Map<Component, Set<Place>> closed() {
+        return closed;
+    }
+
     boolean sees(Sign sign) {
         return seen.containsKey(sign);
     }

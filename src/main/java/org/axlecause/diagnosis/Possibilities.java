@@ -227,7 +227,7 @@ final class Possibilities {
      * The layout of a vehicle: all that causes can depend on, and nothing that tells two such vehicles apart.
      *
      * @param category category of the vehicle
-     * @param axles axles from the front
+     * @param axles axles from the front, without what they carry
      * @param split division of the hydraulic circuits
      * @param drive driven axles
      * @param regenerative whether the drive brakes regeneratively
@@ -244,11 +244,17 @@ final class Possibilities {
         static Kind of(Vehicle vehicle) {
             return new Kind(
                     vehicle.category(),
-                    vehicle.axles(),
+                    vehicle.axles().stream().map(Kind::unladen).toList(),
                     vehicle.circuitSplit(),
                     vehicle.drive(),
                     vehicle.regenerative(),
                     vehicle.antilock());
+        }
+
+        private static Axle unladen(Axle axle) {
+            return axle.unladenLoad() == null
+                    ? axle
+                    : new Axle(axle.number(), axle.steered(), axle.brake(), axle.parkingBrake());
         }
 
         private Vehicle vehicle() {

@@ -37,6 +37,11 @@ public record RankedCause(
         because = List.copyOf(because);
     }
 
+    /** The same cause with the rules behind it. */
+    RankedCause because(List<Because> rules) {
+        return new RankedCause(code, place, text, standing, probability, root, chain, evidence, rules);
+    }
+
     /** How strongly all that was seen and not seen speaks for it, in decibans, whatever age and layout say. */
     BigDecimal spokenFor() {
         return evidence.stream()

@@ -28,7 +28,7 @@ final class Suspects {
     private final TreeMap<Sign, Links> bySign = new TreeMap<>();
     private final @Nullable Links[] links;
 
-    Suspects(CauseModel model, Layout layout, Possibilities possibilities, Evidence evidence, DiagnosisInput input) {
+    Suspects(CauseModel model, Possibilities possibilities, Priors priors, Evidence evidence, DiagnosisInput input) {
         this.model = model;
         this.possibilities = possibilities;
         this.evidence = evidence;
@@ -61,7 +61,6 @@ final class Suspects {
                 links[number] = none;
             }
         }
-        Priors priors = Priors.of(possibilities, model.settings(), layout.age(input.day()));
         for (int number = 0; number < byNumber.length; number++) {
             Candidate candidate = possibilities.candidates().get(number);
             if (!ruledOut.isEmpty() && ruledOut.contains(candidate)) {

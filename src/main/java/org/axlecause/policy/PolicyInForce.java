@@ -6,12 +6,11 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import org.axlecause.facts.Policy;
 import org.axlecause.facts.PolicyAdopted;
 import org.axlecause.judgement.PolicyChoice;
+import org.axlecause.shared.Recent;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
@@ -28,7 +27,7 @@ class PolicyInForce implements PolicyChoice {
     private final Policy baseline = PolicyFile.baseline();
     private final PolicyVersionStore versions;
     private final TenantTransaction transaction;
-    private final Map<Merged, Policy> kept = new LinkedHashMap<>(16, 0.75f, true);
+    private final Recent<Merged, Policy> kept = new Recent<>(MOST_KEPT);
 
     PolicyInForce(PolicyVersionStore versions, TenantTransaction transaction) {
         this.versions = versions;
@@ -64,29 +63,13 @@ class PolicyInForce implements PolicyChoice {
             return version == baseline.version() ? Optional.of(baseline) : Optional.empty();
         }
         Merged key = new Merged(transaction.tenant(), name, version, region, site);
-        Policy found = find(key);
+        Policy found = kept.find(key);
         if (found != null) {
             return Optional.of(found);
         }
         return versions.find(name, version)
-                .map(published -> keep(
+                .map(published -> kept.keep(
                         key, MergedPolicy.of(published.document(), region, site).toPolicy(name, version, baseline)));
-    }
-
-    private @Nullable Policy find(Merged key) {
-        synchronized (kept) {
-            return kept.get(key);
-        }
-    }
-
-    private Policy keep(Merged key, Policy merged) {
-        synchronized (kept) {
-            kept.put(key, merged);
-            if (kept.size() > MOST_KEPT) {
-                kept.remove(kept.keySet().iterator().next());
-            }
-            return merged;
-        }
     }
 
     /** What a merged version depends on. */

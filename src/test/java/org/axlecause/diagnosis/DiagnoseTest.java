@@ -26,6 +26,7 @@ import org.axlecause.diagnosis.Cases.NoneOpenedYet;
 import org.axlecause.diagnosis.Cases.Opened;
 import org.axlecause.facts.Agent;
 import org.axlecause.facts.Axle;
+import org.axlecause.facts.Because;
 import org.axlecause.facts.BrakeLayout;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
@@ -39,6 +40,7 @@ import org.axlecause.facts.Likelier;
 import org.axlecause.facts.ParkingLayout;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.QuestionCode;
+import org.axlecause.facts.Strength;
 import org.axlecause.facts.Symptom;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.facts.UnlookedPart;
@@ -83,6 +85,54 @@ class DiagnoseTest {
                 .isGreaterThan(3 * probability(both, CauseCode.WHEEL_CYLINDER_PISTON_STUCK));
         assertThat(probability(serviceOnly, CauseCode.WHEEL_CYLINDER_PISTON_STUCK))
                 .isGreaterThan(3 * probability(serviceOnly, CauseCode.LINING_SOAKED_EARLIER));
+    }
+
+    @Test
+    void what_was_weighed_for_one_case_serves_another_with_its_own_grounds() {
+        Diagnose diagnose = new Diagnose(MODEL);
+        Object checked = couldShow(SymptomCode.PARKING_ONE_SIDE_LOW, REAR_RIGHT);
+
+        Diagnosis first = diagnose.of(on(van(), lowByRule("SYM-001"), checked));
+        Diagnosis second = diagnose.of(on(van(), lowByRule("SYM-002"), checked));
+
+        assertThat(second).isEqualTo(new Diagnose(MODEL).of(on(van(), lowByRule("SYM-002"), checked)));
+        assertThat(second.nextChecks()).isEqualTo(first.nextChecks());
+        assertThat(second.causes())
+                .isNotEmpty()
+                .allSatisfy(cause -> assertThat(cause.because())
+                        .extracting(because -> because.rule())
+                        .containsExactly("SYM-002"));
+    }
+
+    private static Symptom lowByRule(String rule) {
+        return new Symptom(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT, Strength.CLEAR, Because.because(rule));
+    }
+
+    @Test
+    void one_more_thing_known_is_weighed_anew() {
+        Diagnose diagnose = new Diagnose(MODEL);
+        Object low = shows(SymptomCode.ONE_WHEEL_LOW, REAR_RIGHT);
+        Object leaking = found(Component.WHEEL_CYLINDER, Condition.LEAKING, REAR_RIGHT);
+        List<DiagnosisInput> inputs = List.of(
+                on(van(), low),
+                on(van(), low, couldShow(SymptomCode.PARKING_ONE_SIDE_LOW, REAR_RIGHT)),
+                on(van(), low, leaking),
+                on(van(), low, leaking, proved(CauseCode.WHEEL_CYLINDER_LEAKING, REAR_RIGHT)),
+                on(van(), low, ruledOut(CauseCode.WHEEL_CYLINDER_LEAKING, REAR_RIGHT)),
+                on(van(), low, found(Component.WHEEL_CYLINDER, Condition.NOT_ACCESSIBLE, REAR_RIGHT)));
+
+        List<Diagnosis> weighed = inputs.stream().map(diagnose::of).toList();
+
+        assertThat(weighed).doesNotHaveDuplicates();
+        for (int i = 0; i < inputs.size(); i++) {
+            assertThat(weighed.get(i)).isEqualTo(new Diagnose(MODEL).of(inputs.get(i)));
+            assertThat(diagnose.withoutChecks(inputs.get(i)))
+                    .isEqualTo(new Diagnosis(
+                            weighed.get(i).causes(),
+                            List.of(),
+                            weighed.get(i).questions(),
+                            weighed.get(i).unlooked()));
+        }
     }
 
     @Test
