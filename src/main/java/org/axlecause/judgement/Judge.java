@@ -66,6 +66,7 @@ public final class Judge {
     private final Diagnose diagnose;
     private final OpenedAxles openedAxles;
     private final RepairCall repairCall;
+    private final ShowChecks showChecks = new ShowChecks();
 
     /** A judge who knows this rule base, these regimes and this cause model. */
     public Judge(RuleBase rules, Regimes regimes, CauseModel model, PlanRepair planRepair) {
@@ -322,7 +323,7 @@ public final class Judge {
                 shown.causes().stream().map(this::shown).toList(),
                 shown.nextChecks().stream()
                         .filter(next -> next.lookingOver() || !isVerified(repair))
-                        .map(next -> ShownCheck.of(next, stage))
+                        .map(next -> showChecks.shown(next, stage))
                         .toList(),
                 repair.plan().lines(),
                 repair.plan().estimate(),

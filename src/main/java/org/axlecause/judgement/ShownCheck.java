@@ -1,6 +1,7 @@
 package org.axlecause.judgement;
 
 import java.math.BigDecimal;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -48,7 +49,7 @@ public record ShownCheck(
         List<Candidate> wouldSettle,
         List<ShownAnswer> answers) {
 
-    static ShownCheck of(NextCheck next, FindingStage stage) {
+    static ShownCheck of(NextCheck next, List<ShownAnswer> answers) {
         return new ShownCheck(
                 next.check(),
                 next.text(),
@@ -60,9 +61,7 @@ public record ShownCheck(
                 next.cautions(),
                 next.lookingOver(),
                 next.wouldSettle(),
-                next.answers().stream()
-                        .map(answer -> ShownAnswer.of(answer, next.check(), stage))
-                        .toList());
+                answers);
     }
 
     /**
@@ -77,7 +76,18 @@ public record ShownCheck(
 
         private static final Pattern READING = Pattern.compile("(peak|drag)Axle(\\d+)(Left|Right)");
 
-        static ShownAnswer of(Answer answer, CheckCode check, FindingStage stage) {
+        public ShownAnswer {
+            data = Collections.unmodifiableMap(data);
+        }
+
+        /** All answers of a check. */
+        static List<ShownAnswer> of(NextCheck next, FindingStage stage) {
+            return next.answers().stream()
+                    .map(answer -> of(answer, next.check(), stage))
+                    .toList();
+        }
+
+        private static ShownAnswer of(Answer answer, CheckCode check, FindingStage stage) {
             return answer.rollerTest() == null
                     ? new ShownAnswer(
                             answer.says(),
