@@ -8,14 +8,18 @@ import java.time.OffsetDateTime;
 import java.util.Optional;
 import org.axlecause.facts.PriceList;
 import org.axlecause.shared.Json;
+import org.axlecause.shared.Recent;
 import org.axlecause.shared.TenantTransaction;
 
 /** The price lists of a tenant's sites; a new list is a new version, and old versions stay. */
 @ApplicationScoped
 public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, PriceListEntity.Key> {
 
+    private static final int MOST_KEPT = 200;
+
     private final TenantTransaction transaction;
     private final Clock clock;
+    private final Recent<PriceListEntity.Key, PriceList> kept = new Recent<>(MOST_KEPT);
 
     PriceListStore(TenantTransaction transaction, Clock clock) {
         this.transaction = transaction;
@@ -40,10 +44,11 @@ public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, Pr
                 .map(PriceListStore::read);
     }
 
-    /** One version of a site's list. */
+    /** One version of a site's list; it never changes, so that those of late are kept. */
     public Optional<PriceList> find(String site, int version) {
-        return findByIdOptional(new PriceListEntity.Key(transaction.tenant(), site, version))
-                .map(PriceListStore::read);
+        PriceListEntity.Key key = new PriceListEntity.Key(transaction.tenant(), site, version);
+        PriceList known = kept.find(key);
+        return known != null ? Optional.of(known) : findByIdOptional(key).map(entity -> kept.keep(key, read(entity)));
     }
 
     /** Keeps the list as its site's next version and returns it with that version. */

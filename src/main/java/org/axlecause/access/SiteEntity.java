@@ -64,6 +64,18 @@ class SiteEntity {
     }
 
     Site toSite() {
+        return site(site, name, region, timeZone, currency, regime, version);
+    }
+
+    /** A site of the columns of its row, whose versions count from 0. */
+    static Site site(
+            String site,
+            String name,
+            @Nullable String region,
+            String timeZone,
+            String currency,
+            String regime,
+            int version) {
         return new Site(site, name, region, ZoneId.of(timeZone), currency, regime, version + 1);
     }
 

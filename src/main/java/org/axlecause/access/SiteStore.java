@@ -3,6 +3,8 @@ package org.axlecause.access;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import io.quarkus.panache.common.Sort;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
 import org.axlecause.shared.TenantTransaction;
@@ -10,6 +12,11 @@ import org.axlecause.shared.TenantTransaction;
 /** The sites of a tenant. */
 @ApplicationScoped
 public class SiteStore implements PanacheRepositoryBase<SiteEntity, SiteEntity.Key> {
+
+    /** The columns of a row named s that {@link #site} reads. */
+    public static final String COLUMNS = "s.site, s.name, s.region, s.time_zone, s.currency, s.regime, s.version";
+
+    private static final String FIND = "SELECT " + COLUMNS + " FROM site s WHERE s.tenant_id = ? AND s.site = ?";
 
     private final TenantTransaction transaction;
 
@@ -19,7 +26,27 @@ public class SiteStore implements PanacheRepositoryBase<SiteEntity, SiteEntity.K
 
     /** The site with this code. */
     public Optional<Site> find(String site) {
-        return findByIdOptional(new SiteEntity.Key(transaction.tenant(), site)).map(SiteEntity::toSite);
+        return transaction.ask(
+                FIND,
+                answers -> {
+                    try (ResultSet row = answers.next()) {
+                        return row.next() ? Optional.of(site(row)) : Optional.empty();
+                    }
+                },
+                transaction.tenant(),
+                site);
+    }
+
+    /** The site of a row. */
+    public static Site site(ResultSet row) throws SQLException {
+        return SiteEntity.site(
+                row.getString("site"),
+                row.getString("name"),
+                row.getString("region"),
+                row.getString("time_zone"),
+                row.getString("currency"),
+                row.getString("regime"),
+                row.getInt("version"));
     }
 
     /** Every site of the tenant, by code. */

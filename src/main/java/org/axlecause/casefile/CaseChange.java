@@ -1,7 +1,10 @@
 package org.axlecause.casefile;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.MissingNode;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.axlecause.facts.VerificationOutcome;
@@ -29,25 +32,27 @@ public record CaseChange(
     }
 
     /** The change from one document to the next; the first has none before it. */
-    static CaseChange between(@Nullable String before, CaseColumns columns, String reference, String after) {
-        JsonNode old = before == null ? Json.mapper().createObjectNode() : Json.read(before);
-        JsonNode now = Json.read(after);
+    static CaseChange between(@Nullable String before, CaseColumns columns, String reference, CaseDocument after) {
+        Map<String, String> old = before == null ? Map.of() : Json.members(before);
         return new CaseChange(
                 reference,
                 columns.site(),
                 columns.version(),
                 columns.status(),
-                changed(old, now),
-                isVerified(now) && !isVerified(old));
+                changed(old, after.members()),
+                isVerified(after.members()) && !isVerified(old));
     }
 
-    private static List<String> changed(JsonNode old, JsonNode now) {
-        Set<String> names = new TreeSet<>();
-        old.fieldNames().forEachRemaining(names::add);
-        now.fieldNames().forEachRemaining(names::add);
+    private static List<String> changed(Map<String, String> old, Map<String, String> now) {
+        Set<String> names = new TreeSet<>(old.keySet());
+        names.addAll(now.keySet());
         names.removeAll(LABELS);
-        names.removeIf(name -> alike(old.path(name), now.path(name)));
+        names.removeIf(name -> alike(old.get(name), now.get(name)));
         return List.copyOf(names);
+    }
+
+    private static boolean alike(@Nullable String old, @Nullable String now) {
+        return Objects.equals(old, now) || alike(read(old), read(now));
     }
 
     /** An empty list says as little as none. */
@@ -55,7 +60,14 @@ public record CaseChange(
         return old.equals(now) || (old.isEmpty() && now.isEmpty() && !old.isValueNode() && !now.isValueNode());
     }
 
-    private static boolean isVerified(JsonNode document) {
-        return document.path("verification").path("outcome").asText().equals(VerificationOutcome.VERIFIED.toString());
+    private static boolean isVerified(Map<String, String> document) {
+        return read(document.get("verification"))
+                .path("outcome")
+                .asText()
+                .equals(VerificationOutcome.VERIFIED.toString());
+    }
+
+    private static JsonNode read(@Nullable String member) {
+        return member == null ? MissingNode.getInstance() : Json.read(member);
     }
 }

@@ -1,54 +1,60 @@
 package org.axlecause.casefile;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.axlecause.facts.EntryId;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.shared.Json;
 
-/** Writes the case document: the judgement in the contract's words, with the vehicle as it was sent but for its personal data. */
-final class CaseDocument {
-
-    private CaseDocument() {}
+/**
+ * The case document: the judgement in the contract's words, with the vehicle as it was sent but for its personal data.
+ *
+ * @param members each member as it is written, in their order
+ */
+record CaseDocument(Map<String, String> members) {
 
     /**
-     * The document as it is stored and served.
+     * The document of a judgement.
      *
      * @param judgement what was judged
      * @param rulebook version of the rule base
-     * @param data data of the case's events as sent
+     * @param data data of the case's presentations as sent
      */
-    static String of(Judgement judgement, String rulebook, Map<EntryId, JsonNode> data) {
-        ObjectNode judged = Json.mapper().valueToTree(judgement);
+    static CaseDocument of(Judgement judgement, String rulebook, Map<EntryId, JsonNode> data) {
+        Map<String, String> judged = Json.members(Json.text(judgement));
         judged.remove("presentation");
         judged.remove("openedDay");
-        ObjectNode document = Json.mapper().createObjectNode();
-        judged.properties().forEach(member -> {
-            if (member.getKey().equals(judged.has("regime") ? "regime" : "policy")) {
+        Map<String, String> document = new LinkedHashMap<>();
+        judged.forEach((name, member) -> {
+            if (name.equals(judged.containsKey("regime") ? "regime" : "policy")) {
                 addVehicle(document, judgement, data);
             }
-            document.set(member.getKey(), member.getValue());
-            if (member.getKey().equals("policy")) {
-                document.put("rulebook", rulebook);
+            document.put(name, member);
+            if (name.equals("policy")) {
+                document.put("rulebook", Json.text(rulebook));
             }
         });
-        try {
-            return Json.mapper().writeValueAsString(document);
-        } catch (JsonProcessingException impossible) {
-            throw new IllegalStateException("A case document is plain JSON", impossible);
-        }
+        return new CaseDocument(document);
     }
 
-    private static void addVehicle(ObjectNode document, Judgement judgement, Map<EntryId, JsonNode> data) {
+    /** The document as it is stored and served. */
+    String text() {
+        return members.entrySet().stream()
+                .map(member -> '"' + member.getKey() + "\":" + member.getValue())
+                .collect(Collectors.joining(",", "{", "}"));
+    }
+
+    private static void addVehicle(Map<String, String> document, Judgement judgement, Map<EntryId, JsonNode> data) {
         EntryId presentation = judgement.presentation();
         JsonNode sent = presentation == null ? null : data.get(presentation);
         if (sent != null) {
             ObjectNode vehicle = ((ObjectNode) sent.path("vehicle")).deepCopy();
             vehicle.remove(List.of("registration", "vin"));
-            document.set("vehicle", vehicle);
+            document.put("vehicle", Json.text(vehicle));
         }
     }
 }

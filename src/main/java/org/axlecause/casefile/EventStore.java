@@ -15,8 +15,10 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.axlecause.facts.EntryId;
+import org.axlecause.shared.SqlArray;
 import org.axlecause.shared.TenantTransaction;
 
 /** The append-only history of cases and the identities of everything ever accepted. */
@@ -44,7 +46,12 @@ public class EventStore {
     private static final String APPEND = """
             INSERT INTO event (tenant_id, reference, position, source, id, type, time, time_sent, received_at, actor,
                                body, digest, previous, hash)
-            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?::json, ?, ?, ?)
+            SELECT ?, ?, e.position, e.source, e.id, e.type, e.time::timestamptz, e.time_sent,
+                   e.received_at::timestamptz, e.actor, e.body::json, decode(e.digest, 'hex'),
+                   decode(e.previous, 'hex'), decode(e.hash, 'hex')
+              FROM unnest(?::int[], ?::text[], ?::text[], ?::text[], ?::text[], ?::text[], ?::text[], ?::text[],
+                          ?::text[], ?::text[], ?::text[], ?::text[])
+                   AS e (position, source, id, type, time, time_sent, received_at, actor, body, digest, previous, hash)
             """;
 
     /** The columns that {@link #link} reads. */
@@ -96,23 +103,51 @@ public class EventStore {
         if (events.isEmpty()) {
             return;
         }
-        transaction.jdbc((connection, tenant) -> {
-            Head head = takeIdentities(connection, tenant, reference, events);
-            int position = head.length;
-            String previous = head.hash;
-            try (PreparedStatement insert = connection.prepareStatement(APPEND)) {
-                for (NewEvent event : events) {
-                    position++;
-                    String hash = HashChain.next(previous, tenant, reference, position, event);
-                    bind(insert, tenant, reference, position, event, previous, hash);
-                    insert.addBatch();
-                    previous = hash;
-                }
-                insert.executeBatch();
-            }
-            transaction.later(MOVE_HEAD, 1, position, HEX.parseHex(previous), tenant, reference);
-            return events.size();
-        });
+        Head head = transaction.jdbc((connection, tenant) -> takeIdentities(connection, tenant, reference, events));
+        String tenant = transaction.tenant();
+        List<ChainLink> links = linked(head, tenant, reference, events);
+        transaction.later(
+                APPEND,
+                links.size(),
+                tenant,
+                reference,
+                array("int4", links, link -> link.event().position()),
+                array("text", links, link -> link.event().id().source()),
+                array("text", links, link -> link.event().id().id()),
+                array("text", links, link -> link.event().type()),
+                array("text", links, link -> moment(link.event().time())),
+                array("text", links, link -> link.event().time().toString()),
+                array("text", links, link -> moment(link.event().receivedAt())),
+                array("text", links, link -> link.event().actor()),
+                array("text", links, link -> link.event().body()),
+                array("text", links, ChainLink::digest),
+                array("text", links, ChainLink::previous),
+                array("text", links, ChainLink::hash));
+        ChainLink last = links.get(links.size() - 1);
+        transaction.later(MOVE_HEAD, 1, last.event().position(), HEX.parseHex(last.hash()), tenant, reference);
+    }
+
+    /** Events tied to the head of their case's chain, in the order given. */
+    private static List<ChainLink> linked(Head head, String tenant, String reference, List<NewEvent> events) {
+        List<ChainLink> links = new ArrayList<>();
+        String previous = head.hash;
+        for (NewEvent event : events) {
+            int position = head.length + links.size() + 1;
+            String hash = HashChain.next(previous, tenant, reference, position, event);
+            StoredEvent stored = new StoredEvent(
+                    position, event.id(), event.type(), event.time(), event.receivedAt(), event.actor(), event.body());
+            links.add(new ChainLink(stored, event.digest(), previous, hash));
+            previous = hash;
+        }
+        return links;
+    }
+
+    private static String moment(OffsetDateTime time) {
+        return time.truncatedTo(ChronoUnit.MICROS).toString();
+    }
+
+    private static SqlArray array(String type, List<ChainLink> links, Function<ChainLink, Object> column) {
+        return new SqlArray(type, links.stream().map(column).toList());
     }
 
     /** The history of a case in the order that counts: time, source, id. */
@@ -188,31 +223,6 @@ public class EventStore {
             }
             return new Head(row.getInt(1), HEX.formatHex(row.getBytes(2)));
         }
-    }
-
-    private static void bind(
-            PreparedStatement insert,
-            String tenant,
-            String reference,
-            int position,
-            NewEvent event,
-            String previous,
-            String hash)
-            throws SQLException {
-        insert.setString(1, tenant);
-        insert.setString(2, reference);
-        insert.setInt(3, position);
-        insert.setString(4, event.id().source());
-        insert.setString(5, event.id().id());
-        insert.setString(6, event.type());
-        insert.setObject(7, event.time().truncatedTo(ChronoUnit.MICROS));
-        insert.setString(8, event.time().toString());
-        insert.setObject(9, event.receivedAt().truncatedTo(ChronoUnit.MICROS));
-        insert.setString(10, event.actor());
-        insert.setString(11, event.body());
-        insert.setBytes(12, HEX.parseHex(event.digest()));
-        insert.setBytes(13, HEX.parseHex(previous));
-        insert.setBytes(14, HEX.parseHex(hash));
     }
 
     private static List<ChainLink> read(Connection connection, String tenant, String reference) throws SQLException {

@@ -1,17 +1,30 @@
 package org.axlecause.casefile;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import org.axlecause.access.SiteStore;
 import org.axlecause.facts.EntryId;
+import org.axlecause.facts.EntryType;
 import org.axlecause.shared.TenantTransaction;
 
 /** Reads all that a case is judged from in one question to the database. */
 @ApplicationScoped
 class HistoryStore {
 
-    private static final String ALL = EventStore.HISTORY + ";\n" + FiguresStore.FIND + ";\n" + CaseStore.FIND;
+    /** The sites at which the vehicle was presented, each with the version of its newest price list. */
+    private static final String SITES = "SELECT " + SiteStore.COLUMNS + """
+            , (SELECT max(p.version) FROM price_list p WHERE p.tenant_id = s.tenant_id AND p.site = s.site) AS prices
+              FROM site s
+             WHERE s.tenant_id = ? AND s.site IN (SELECT e.body #>> '{data,site}' FROM event e
+                                                   WHERE e.tenant_id = ? AND e.reference = ? AND e.type = ?)
+            """;
+
+    private static final String ALL =
+            EventStore.HISTORY + ";\n" + FiguresStore.FIND + ";\n" + CaseStore.FIND + ";\n" + SITES;
 
     private final TenantTransaction transaction;
 
@@ -19,22 +32,38 @@ class HistoryStore {
         this.transaction = transaction;
     }
 
-    /** Events, figures and last judgement of a case. */
+    /** Events, figures and last judgement of a case, and the sites that it names. */
     StoredHistory find(String reference) {
-        return transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement query = connection.prepareStatement(ALL)) {
-                for (int question = 0; question < 3; question++) {
-                    query.setString(2 * question + 1, tenant);
-                    query.setString(2 * question + 2, reference);
-                }
-                query.execute();
-                List<StoredEvent> events = EventStore.inOrder(EventStore.links(query.getResultSet()));
-                query.getMoreResults();
-                Map<EntryId, String> figures = FiguresStore.figures(query.getResultSet());
-                query.getMoreResults();
-                List<StoredCase> last = CaseStore.cases(query.getResultSet());
-                return new StoredHistory(events, figures, last.isEmpty() ? null : last.get(0));
+        String tenant = transaction.tenant();
+        return transaction.ask(
+                ALL,
+                answers -> {
+                    List<StoredEvent> events = EventStore.inOrder(EventStore.links(answers.next()));
+                    Map<EntryId, String> figures = FiguresStore.figures(answers.next());
+                    List<StoredCase> last = CaseStore.cases(answers.next());
+                    return new StoredHistory(
+                            events, figures, last.isEmpty() ? null : last.get(0), sites(answers.next()));
+                },
+                tenant,
+                reference,
+                tenant,
+                reference,
+                tenant,
+                reference,
+                tenant,
+                tenant,
+                reference,
+                EntryType.VEHICLE_PRESENTED.toString());
+    }
+
+    private static Map<String, StoredSite> sites(ResultSet sites) throws SQLException {
+        try (ResultSet row = sites) {
+            Map<String, StoredSite> found = new TreeMap<>();
+            while (row.next()) {
+                StoredSite site = new StoredSite(SiteStore.site(row), row.getObject("prices", Integer.class));
+                found.put(site.site().site(), site);
             }
-        });
+            return found;
+        }
     }
 }

@@ -10,7 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.TreeMap;
+import java.util.function.Function;
 import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
@@ -33,7 +33,6 @@ import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PolicyChoice;
 import org.axlecause.repair.ScopeLine;
-import org.axlecause.shared.Json;
 import org.jspecify.annotations.Nullable;
 
 /** Judges a case from its whole history and keeps what follows, inside the transaction that has locked it. */
@@ -85,28 +84,27 @@ class JudgeCase implements CaseJudge {
 
     @Override
     public String judgeAndKeep(String reference) {
-        Map<EntryId, JsonNode> data = new TreeMap<>();
         StoredHistory stored = histories.find(reference);
-        stored.events()
-                .forEach(event -> data.put(event.id(), Json.read(event.body()).path("data")));
         History history = new History(reference, Histories.read(stored.events(), stored.figures()));
-        Matter matter = matter(history, null);
+        Matter matter = matter(history, null, stored.sites()::get);
         Judgement judgement = judge.judge(matter);
-        String document = CaseDocument.of(judgement, rules.version(), data);
+        CaseDocument document = CaseDocument.of(judgement, rules.version(), Histories.presentations(stored.events()));
+        String text = document.text();
         StoredCase last = stored.last();
         String before = last == null ? null : last.document();
-        JudgedCase judged = judged(judgement, document, history);
+        JudgedCase judged = judged(judgement, text, history);
         OffsetDateTime now = OffsetDateTime.now(clock);
         cases.save(reference, judged, now);
         count(reference, matter, judgement, last);
-        keepIfActedOn(reference, history, judgement, document, now);
+        keepIfActedOn(reference, history, judgement, text, now);
         watch.judged(CaseChange.between(before, judged.columns(), reference, document));
-        return document;
+        return text;
     }
 
     @Override
     public String judge(History history, Map<EntryId, JsonNode> data, @Nullable LocalDate asOf) {
-        return CaseDocument.of(judge.judge(matter(history, asOf)), rules.version(), data);
+        return CaseDocument.of(judge.judge(matter(history, asOf, this::site)), rules.version(), data)
+                .text();
     }
 
     /** Counts a case that has ended, and counts one no more that was opened again. */
@@ -135,15 +133,21 @@ class JudgeCase implements CaseJudge {
                 .orElse(null);
     }
 
-    private Matter matter(History history, @Nullable LocalDate asOf) {
+    private @Nullable StoredSite site(String code) {
+        return sites.find(code)
+                .map(site -> new StoredSite(
+                        site, priceLists.newest(code).map(PriceList::version).orElse(null)))
+                .orElse(null);
+    }
+
+    private Matter matter(History history, @Nullable LocalDate asOf, Function<String, @Nullable StoredSite> known) {
         Recorded presented = Histories.standing(history.entries(), VehiclePresented.class).stream()
                 .findFirst()
                 .orElse(null);
-        Site site = presented == null
-                ? null
-                : sites.find(((VehiclePresented) presented.entry()).site()).orElse(null);
+        StoredSite stored = presented == null ? null : known.apply(((VehiclePresented) presented.entry()).site());
+        Site site = stored == null ? null : stored.site();
         SiteTerms terms = site == null ? NO_SITE : site.terms();
-        PriceList prices = site == null ? null : priceList(site.site(), history);
+        PriceList prices = stored == null ? null : priceList(stored, history);
         return new Matter(history, terms, policy(history, presented, site, asOf), prices, asOf);
     }
 
@@ -166,13 +170,18 @@ class JudgeCase implements CaseJudge {
     }
 
     /** The list of the first customer decision, which fixes the prices; until then the newest. */
-    private @Nullable PriceList priceList(String site, History history) {
+    private @Nullable PriceList priceList(StoredSite stored, History history) {
+        String site = stored.site().site();
+        Integer newest = stored.prices();
+        if (newest == null) {
+            return null;
+        }
         return Histories.standing(history.entries(), ScopeDecided.class).stream()
                 .filter(recorded -> ((ScopeDecided) recorded.entry())
                         .decisions().stream().map(LineDecision::by).anyMatch(Party.CUSTOMER::equals))
                 .findFirst()
                 .map(recorded -> priceLists.at(site, recorded.time()))
-                .orElseGet(() -> priceLists.newest(site))
+                .orElseGet(() -> priceLists.find(site, newest))
                 .orElse(null);
     }
 

@@ -9,7 +9,6 @@ import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.EntryType;
 import org.axlecause.facts.RollerTestRecorded;
-import org.axlecause.facts.TestFigures;
 import org.axlecause.measurement.MeasureTest;
 import org.axlecause.shared.Json;
 
@@ -46,15 +45,6 @@ public class MeasureTests {
         Map<EntryId, Entry> entries = new TreeMap<>();
         without.forEach(event -> entries.put(event.id(), entry(event)));
         keep(reference, entries);
-    }
-
-    /** The figures that were kept, read back. */
-    public static TestFigures read(String json) {
-        try {
-            return Json.mapper().readValue(json, TestFigures.class);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("kept figures can't be read", e);
-        }
     }
 
     private static Entry entry(StoredEvent event) {

@@ -1,6 +1,5 @@
 package org.axlecause.casefile;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -9,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
@@ -24,7 +22,6 @@ import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PastCases;
 import org.axlecause.judgement.PolicyChoice;
-import org.axlecause.shared.Json;
 import org.jspecify.annotations.Nullable;
 
 /** Recalls stored cases with their histories, at the prices of today. */
@@ -102,12 +99,11 @@ class RecallCases implements PastCases {
 
     @Override
     public String document(Past past, Judgement judgement) {
-        Map<EntryId, JsonNode> data = new TreeMap<>();
         String reference = past.matter().history().reference();
-        pastCases
+        List<StoredEvent> events = pastCases
                 .histories(new Wanted(null, null, null, null), new Run(reference, reference, 1))
-                .getOrDefault(reference, List.of())
-                .forEach(event -> data.put(event.id(), Json.read(event.body()).path("data")));
-        return CaseDocument.of(judgement, rules.version(), data);
+                .getOrDefault(reference, List.of());
+        return CaseDocument.of(judgement, rules.version(), Histories.presentations(events))
+                .text();
     }
 }

@@ -11,8 +11,10 @@ import org.jspecify.annotations.Nullable;
  * @param events in the order that counts
  * @param figures figures of its roller tests as JSON
  * @param last the case as it was last judged; null where it has no events
+ * @param sites the sites at which its vehicle was presented, by code
  */
 record StoredHistory(
         List<StoredEvent> events,
         Map<EntryId, String> figures,
-        @Nullable StoredCase last) {}
+        @Nullable StoredCase last,
+        Map<String, StoredSite> sites) {}

@@ -17,6 +17,7 @@ final class EventTime {
                     + "([Zz]|[+-](?:0\\d|1[0-7]):[0-5]\\d|[+-]18:00)");
     private static final int LEAP_SECOND = 60;
     private static final int EARLIEST_YEAR = 1900;
+    private static final int LATEST_YEAR = 9999;
 
     private EventTime() {}
 
@@ -35,7 +36,9 @@ final class EventTime {
                     .plusSeconds(second);
             ZoneOffset offset =
                     ZoneOffset.of(parts.group(5).toUpperCase(Locale.ROOT).replace("-00:00", "Z"));
-            return local.getYear() < EARLIEST_YEAR ? Optional.empty() : Optional.of(local.atOffset(offset));
+            return local.getYear() < EARLIEST_YEAR || local.getYear() > LATEST_YEAR
+                    ? Optional.empty()
+                    : Optional.of(local.atOffset(offset));
         } catch (DateTimeException notATime) {
             return Optional.empty();
         }

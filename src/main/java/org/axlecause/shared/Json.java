@@ -4,12 +4,14 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
@@ -19,6 +21,8 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The one JSON behaviour of the service: strict on the way in, plain decimals and kebab-case codes on the way out. */
@@ -32,6 +36,8 @@ public final class Json {
     private static final long MAX_DOCUMENT = 16L * 1024 * 1024;
 
     private static final ObjectMapper MAPPER = configured(JsonMapper.builder());
+    /** For what was written here, in which no name comes twice. */
+    private static final ObjectReader KEPT = MAPPER.reader().without(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
 
     private Json() {}
 
@@ -52,10 +58,34 @@ public final class Json {
     /** The tree of a text that is known to be JSON, since it was written here. */
     public static JsonNode read(String text) {
         try {
-            return MAPPER.readTree(text);
+            return KEPT.readTree(text);
         } catch (JsonProcessingException e) {
-            throw new IllegalStateException("Kept JSON can't be read", e);
+            throw unreadable(e);
         }
+    }
+
+    /** The members of an object that is known to be JSON, each as it is written, in their order. */
+    public static Map<String, String> members(String object) {
+        Map<String, String> members = new LinkedHashMap<>();
+        try (JsonParser parser = KEPT.createParser(object)) {
+            parser.nextToken();
+            while (parser.nextToken() == JsonToken.FIELD_NAME) {
+                String name = parser.currentName();
+                parser.nextToken();
+                long from = parser.currentTokenLocation().getCharOffset();
+                parser.skipChildren();
+                parser.finishToken();
+                long to = parser.currentLocation().getCharOffset();
+                members.put(name, object.substring((int) from, (int) to));
+            }
+            return members;
+        } catch (IOException e) {
+            throw unreadable(e);
+        }
+    }
+
+    private static IllegalStateException unreadable(IOException fault) {
+        return new IllegalStateException("Kept JSON can't be read", fault);
     }
 
     /** Reads texts that can be stored: no U+0000 and no half of a surrogate pair. */

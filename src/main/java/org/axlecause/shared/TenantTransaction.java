@@ -116,7 +116,7 @@ public class TenantTransaction {
     }
 
     /**
-     * Keeps a statement that changes rows until the transaction asks something by {@link #jdbc} or ends; what is kept by then
+     * Keeps a statement that changes rows until the transaction asks something by {@link #ask} or {@link #jdbc} or ends; what is kept by then
      * goes in one message, in the order in which it came. The statement names its tenant itself.
      *
      * @param rows how many rows it must change, or {@link #ANY_ROWS}
@@ -139,6 +139,24 @@ public class TenantTransaction {
             throw new DatabaseException(e);
         } finally {
             kept.remove();
+        }
+    }
+
+    /**
+     * Asks the database in one message, behind what is kept; the questions name their tenant themselves.
+     *
+     * @param questions SQL, parted by semicolons
+     * @param reader makes something of the answers
+     * @param values what the question marks of all stand for, as with {@link #later}
+     */
+    public <T extends @Nullable Object> T ask(String questions, Answers.Reader<T> reader, @Nullable Object... values) {
+        tenant();
+        List<Write> writes = List.copyOf(kept.get());
+        kept.remove();
+        try (Connection connection = dataSource.getConnection()) {
+            return Write.ask(connection, writes, new Write(questions, ANY_ROWS, Arrays.asList(values)), reader);
+        } catch (SQLException e) {
+            throw new DatabaseException(e);
         }
     }
 

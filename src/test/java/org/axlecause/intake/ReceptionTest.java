@@ -428,7 +428,8 @@ class ReceptionTest {
                 "2026-03-02T08:15:00+0100",
                 "2026-03-02T08:15:00+19:00",
                 "26-03-02T08:15:00Z",
-                "0001-01-01T00:00:00Z"
+                "0001-01-01T00:00:00Z",
+                "9999-12-31T23:59:60Z"
             })
     void what_is_no_time_by_rfc_3339_is_refused(String text) {
         assertThat(EventTime.of(text)).isEmpty();

@@ -1,9 +1,13 @@
 package org.axlecause.shared;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.Figure;
@@ -42,5 +46,37 @@ class JsonTest {
                 .usingComparatorForType(BigDecimal::compareTo, BigDecimal.class)
                 .usingRecursiveComparison()
                 .isEqualTo(FIGURE);
+    }
+
+    @Test
+    void the_members_of_an_object_are_told_as_they_are_written() {
+        String text = "{\"a\":-1.50,\"b\":{\"c\":[1,{\"d\":\"}\"}]},\"e\":\"a \\\"quoted\\\" \u00e9 text\",\"f\":[],"
+                + "\"g\":null,\"h\":true,\"i\":12}";
+
+        Map<String, String> members = Json.members(text);
+
+        assertThat(members)
+                .containsExactly(
+                        entry("a", "-1.50"),
+                        entry("b", "{\"c\":[1,{\"d\":\"}\"}]}"),
+                        entry("e", "\"a \\\"quoted\\\" \u00e9 text\""),
+                        entry("f", "[]"),
+                        entry("g", "null"),
+                        entry("h", "true"),
+                        entry("i", "12"));
+    }
+
+    /** Long texts are read by the piece, so that what lies on the edge of a piece is told as well. */
+    @Test
+    void the_members_of_a_long_object_are_told_as_they_are_written() {
+        Map<String, String> expected = new LinkedHashMap<>();
+        for (int i = 0; i < 20_000; i++) {
+            expected.put("m" + i, i % 2 == 0 ? String.valueOf(i) : "\"" + "x".repeat(i % 7) + "\"");
+        }
+        String text = expected.entrySet().stream()
+                .map(member -> "\"" + member.getKey() + "\":" + member.getValue())
+                .collect(Collectors.joining(",", "{", "}"));
+
+        assertThat(Json.members(text)).containsExactlyEntriesOf(expected);
     }
 }
