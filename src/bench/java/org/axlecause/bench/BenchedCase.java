@@ -28,6 +28,7 @@ import org.axlecause.judgement.Matter;
 import org.axlecause.measurement.MeasureTest;
 import org.axlecause.policy.PolicyFile;
 import org.axlecause.shared.Json;
+import org.jspecify.annotations.Nullable;
 
 /** Cases to judge: the beginning of a scenario, up to so many facts that the workshop told. */
 public final class BenchedCase {
@@ -103,7 +104,13 @@ public final class BenchedCase {
         if (!(recorded.entry() instanceof RollerTestRecorded test)) {
             return recorded;
         }
-        RollerTestRecorded peaks = new RollerTestRecorded(
+        RollerTestRecorded peaks = peaksAlone(test);
+        return new Recorded(recorded.id(), recorded.time(), peaks, MeasureTest.of(recorded.id(), peaks));
+    }
+
+    /** The same test with nothing but peaks and axle loads. */
+    public static RollerTestRecorded peaksAlone(RollerTestRecorded test) {
+        return new RollerTestRecorded(
                 test.stage(),
                 test.brake(),
                 test.axles().stream()
@@ -114,11 +121,10 @@ public final class BenchedCase {
                 null,
                 null,
                 List.of());
-        return new Recorded(recorded.id(), recorded.time(), peaks, MeasureTest.of(recorded.id(), peaks));
     }
 
-    private static WheelReading peak(WheelReading wheel) {
-        return new WheelReading(wheel.peak(), null, null, null, null);
+    private static @Nullable WheelReading peak(@Nullable WheelReading wheel) {
+        return wheel == null ? null : new WheelReading(wheel.peak(), null, null, null, null);
     }
 
     private static List<Recorded> entries(String scenario) {
