@@ -19,7 +19,8 @@ final class SharedFacts {
 
     static SharedFacts of(List<? extends Collection<?>> collections) {
         List<List<?>> lists = new ArrayList<>();
-        collections.forEach(collection -> lists.add(collection instanceof List<?> list ? list : List.copyOf(collection)));
+        collections.forEach(
+                collection -> lists.add(collection instanceof List<?> list ? list : List.copyOf(collection)));
         return new SharedFacts(lists);
     }
 
