@@ -50,6 +50,7 @@ class ArchitectureTest {
             "DatabaseReady",
             "TenantTransaction",
             "Write",
+            "Answers",
             "EntityTenant",
             "DatabaseException");
 

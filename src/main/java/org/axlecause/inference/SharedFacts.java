@@ -3,6 +3,7 @@ package org.axlecause.inference;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Facts that many cases share, in collections that come and go as a whole. */
 final class SharedFacts {
@@ -40,6 +41,11 @@ final class SharedFacts {
     /** Whether the collection at that place is equal in both. */
     boolean agree(SharedFacts other, int at) {
         return hashes[at] == other.hashes[at] && collections.get(at).equals(other.collections.get(at));
+    }
+
+    /** Whether all collections are equal in both; also the empty ones. */
+    boolean agree(SharedFacts other) {
+        return size() == other.size() && IntStream.range(0, size()).allMatch(at -> agree(other, at));
     }
 
     /** How many facts lie in collections that are equal in both; none where these are of other kinds. */

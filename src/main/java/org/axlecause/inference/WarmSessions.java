@@ -34,7 +34,7 @@ final class WarmSessions {
         if (found == null) {
             return WarmSession.with(kieBase.newKieSession(), shared, bound);
         }
-        if (found.shared().common(shared) < shared.count()) {
+        if (!found.shared().agree(shared)) {
             found.hold(shared);
         }
         return found;
@@ -52,11 +52,11 @@ final class WarmSessions {
         int most = 0;
         for (Iterator<WarmSession> sessions = atRest.iterator(); sessions.hasNext(); ) {
             WarmSession session = sessions.next();
-            int common = session.shared().common(shared);
-            if (common == shared.count()) {
+            if (session.shared().agree(shared)) {
                 sessions.remove();
                 return session;
             }
+            int common = session.shared().common(shared);
             if (common >= most && 2 * common > shared.count()) {
                 nearest = session;
                 most = common;

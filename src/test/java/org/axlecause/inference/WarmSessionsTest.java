@@ -86,6 +86,16 @@ class WarmSessionsTest {
     }
 
     @Test
+    void a_session_that_holds_more_is_no_session_for_less() {
+        RuleBase rules = RuleBench.all();
+        rules.conclude(SHARED, LEAKING);
+
+        Conclusions withoutThresholds = rules.conclude(List.of(SHARED.get(0), List.of()), LEAKING);
+
+        assertThat(withoutThresholds.of(Symptom.class)).isEmpty();
+    }
+
+    @Test
     void a_session_that_exchanged_its_shared_facts_concludes_as_a_new_one() {
         RuleBase rules = RuleBench.all();
         List<?> thresholds = SHARED.get(1);
