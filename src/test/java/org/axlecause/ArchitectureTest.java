@@ -50,7 +50,7 @@ class ArchitectureTest {
             "DatabaseReady",
             "TenantTransaction",
             "Write",
-            "Answers",
+            "QueryResults",
             "EntityTenant",
             "DatabaseException");
 

@@ -4,25 +4,17 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.axlecause.bench.BenchedCase;
 import org.axlecause.bench.Goal;
-import org.axlecause.diagnosis.CauseModel;
+import org.axlecause.bench.WithJudge;
 import org.axlecause.facts.Policy;
-import org.axlecause.inference.RuleBench;
-import org.axlecause.judgement.Judge;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PastCases.Past;
-import org.axlecause.regimes.Regimes;
-import org.axlecause.repair.PlanRepair;
-import org.axlecause.repair.RepairCatalogue;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
-import org.openjdk.jmh.annotations.Fork;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Param;
-import org.openjdk.jmh.annotations.Scope;
-import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
@@ -30,22 +22,12 @@ import org.openjdk.jmh.annotations.Warmup;
  * repair alone, an aim of the re-test, or a threshold that what shows is held against. Reading cases from the database is
  * told by {@code TrialOfManyCasesTest}.
  */
-@State(Scope.Thread)
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.SECONDS)
-@Fork(
-        value = 1,
-        jvmArgsAppend = {
-            "-XX:ActiveProcessorCount=1",
-            "-Xmx1g",
-            "-Djava.util.logging.manager=org.jboss.logmanager.LogManager"
-        })
 @Warmup(iterations = 4, time = 4)
 @Measurement(iterations = 4, time = 3)
-public class TrialBenchmark {
+public class TrialBenchmark extends WithJudge {
 
-    private final Judge judge = new Judge(
-            RuleBench.all(), Regimes.released(), CauseModel.load(), new PlanRepair(RepairCatalogue.onClassPath()));
     private final TryCase tryCase = new TryCase(judge);
     private final List<Matter> cases = List.of(BenchedCase.of(30), BenchedCase.of(60), BenchedCase.wholeRepair());
     private final Policy baseline = PolicyFile.baseline();

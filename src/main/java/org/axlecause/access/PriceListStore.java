@@ -3,6 +3,7 @@ package org.axlecause.access;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.ResultSet;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.Optional;
@@ -14,6 +15,8 @@ import org.axlecause.shared.TenantTransaction;
 /** The price lists of a tenant's sites; a new list is a new version, and old versions stay. */
 @ApplicationScoped
 public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, PriceListEntity.Key> {
+
+    private static final String NEWEST = "SELECT max(version) FROM price_list WHERE tenant_id = ? AND site = ?";
 
     private static final int MOST_KEPT = 200;
 
@@ -28,9 +31,21 @@ public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, Pr
 
     /** The newest list of a site. */
     public Optional<PriceList> newest(String site) {
-        return find("tenant = ?1 and site = ?2 order by version desc", transaction.tenant(), site)
-                .firstResultOptional()
-                .map(PriceListStore::read);
+        return newestVersion(site).flatMap(version -> find(site, version));
+    }
+
+    /** The version of a site's newest list; empty where it has none. */
+    public Optional<Integer> newestVersion(String site) {
+        return transaction.ask(
+                NEWEST,
+                results -> {
+                    try (ResultSet row = results.next()) {
+                        row.next();
+                        return Optional.ofNullable(row.getObject(1, Integer.class));
+                    }
+                },
+                transaction.tenant(),
+                site);
     }
 
     /** The list that held at that moment: the newest made by then, or the first where none was. */
@@ -53,7 +68,7 @@ public class PriceListStore implements PanacheRepositoryBase<PriceListEntity, Pr
 
     /** Keeps the list as its site's next version and returns it with that version. */
     public PriceList add(PriceList list, String createdBy) {
-        int version = newest(list.site()).map(PriceList::version).orElse(0) + 1;
+        int version = newestVersion(list.site()).orElse(0) + 1;
         PriceList numbered = new PriceList(
                 list.site(),
                 version,

@@ -28,8 +28,8 @@ public class SiteStore implements PanacheRepositoryBase<SiteEntity, SiteEntity.K
     public Optional<Site> find(String site) {
         return transaction.ask(
                 FIND,
-                answers -> {
-                    try (ResultSet row = answers.next()) {
+                results -> {
+                    try (ResultSet row = results.next()) {
                         return row.next() ? Optional.of(site(row)) : Optional.empty();
                     }
                 },

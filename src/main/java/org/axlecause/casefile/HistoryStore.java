@@ -37,12 +37,12 @@ class HistoryStore {
         String tenant = transaction.tenant();
         return transaction.ask(
                 ALL,
-                answers -> {
-                    List<StoredEvent> events = EventStore.inOrder(EventStore.links(answers.next()));
-                    Map<EntryId, String> figures = FiguresStore.figures(answers.next());
-                    List<StoredCase> last = CaseStore.cases(answers.next());
+                results -> {
+                    List<StoredEvent> events = EventStore.inOrder(EventStore.links(results.next()));
+                    Map<EntryId, String> figures = FiguresStore.figures(results.next());
+                    List<StoredCase> last = CaseStore.cases(results.next());
                     return new StoredHistory(
-                            events, figures, last.isEmpty() ? null : last.get(0), sites(answers.next()));
+                            events, figures, last.isEmpty() ? null : last.get(0), sites(results.next()));
                 },
                 tenant,
                 reference,

@@ -135,8 +135,7 @@ class JudgeCase implements CaseJudge {
 
     private @Nullable StoredSite site(String code) {
         return sites.find(code)
-                .map(site -> new StoredSite(
-                        site, priceLists.newest(code).map(PriceList::version).orElse(null)))
+                .map(site -> new StoredSite(site, priceLists.newestVersion(code).orElse(null)))
                 .orElse(null);
     }
 

@@ -9,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CauseCode;
@@ -18,6 +17,7 @@ import org.axlecause.facts.Component;
 import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.SymptomCode;
 import org.axlecause.facts.Vehicle;
+import org.axlecause.shared.Recent;
 import org.axlecause.shared.YamlFile;
 
 /** Causes, what they show and leave, what leads to what, and the checks that tell them apart; read from the files. */
@@ -39,7 +39,7 @@ public final class CauseModel {
     private final Map<CheckCode, Check> checks;
     private final List<Check.LookedOver> lookingOver;
     private final Map<MeasuredQuantity, String> units;
-    private final Map<Possibilities.Kind, Possibilities> possibilities = new ConcurrentHashMap<>();
+    private final Recent<Possibilities.Kind, Possibilities> possibilities = new Recent<>(MOST_LAYOUTS);
 
     private CauseModel(CauseModelReader reader) {
         this.settings = reader.settings;
@@ -97,15 +97,8 @@ public final class CauseModel {
     /** What could be wrong on vehicles of this layout; kept, since vehicles are many and layouts few. */
     Possibilities possibilities(Vehicle vehicle) {
         Possibilities.Kind kind = Possibilities.Kind.of(vehicle);
-        Possibilities known = possibilities.get(kind);
-        if (known == null) {
-            known = new Possibilities(this, kind);
-            if (possibilities.size() >= MOST_LAYOUTS) {
-                possibilities.clear();
-            }
-            possibilities.put(kind, known);
-        }
-        return known;
+        Possibilities known = possibilities.find(kind);
+        return known == null ? possibilities.keep(kind, new Possibilities(this, kind)) : known;
     }
 
     /** All causes, in the order of their codes. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.axlecause.diagnosis.Groups.Group;
 import org.axlecause.diagnosis.Suspects.Suspect;
@@ -68,7 +69,7 @@ public final class Diagnose {
         Weighing.Ground ground = ground(input, priors, evidence, withChecks);
         Weighing weighing = recent.find(ground);
         if (weighing == null) {
-            weighing = recent.keep(ground, weighed(input, layout, possibilities, priors, evidence, withChecks));
+            weighing = recent.keep(ground, weighed(input, layout, possibilities, evidence, ground));
         }
         Map<Candidate, Set<Because>> grounds = Grounds.of(input);
         return new Diagnosis(
@@ -87,38 +88,33 @@ public final class Diagnose {
                 evidence.notThere(),
                 evidence.closed(),
                 input.findings().stream().map(Weighing.Look::of).collect(Collectors.toSet()),
-                input.proofs().stream()
-                        .map(proof -> new Candidate(proof.code(), proof.place()))
-                        .collect(Collectors.toSet()),
-                input.refutations().stream()
-                        .map(refutation -> new Candidate(refutation.code(), refutation.place()))
-                        .collect(Collectors.toSet()),
-                input.explainedAway().stream()
-                        .map(away -> new Candidate(away.code(), away.place()))
-                        .collect(Collectors.toSet()),
-                input.likelier().stream()
-                        .map(work -> new Candidate(work.code(), work.place()))
-                        .collect(Collectors.toSet()),
+                candidates(input.proofs(), proof -> new Candidate(proof.code(), proof.place())),
+                candidates(input.refutations(), refutation -> new Candidate(refutation.code(), refutation.place())),
+                candidates(input.explainedAway(), away -> new Candidate(away.code(), away.place())),
+                candidates(input.likelier(), work -> new Candidate(work.code(), work.place())),
                 input.openedAxles(),
                 input.danger(),
                 input.openingBarred(),
                 withChecks);
     }
 
+    private static <T> Set<Candidate> candidates(List<T> conclusions, Function<T, Candidate> about) {
+        return conclusions.stream().map(about).collect(Collectors.toSet());
+    }
+
     private Weighing weighed(
             DiagnosisInput input,
             Layout layout,
             Possibilities possibilities,
-            Priors priors,
             Evidence evidence,
-            boolean withChecks) {
-        Suspects suspects = new Suspects(model, possibilities, priors, evidence, input);
+            Weighing.Ground ground) {
+        Suspects suspects = new Suspects(model, possibilities, evidence, ground);
         List<Group> groups = new Groups(model, suspects).all();
         Chains chains = new Chains(model, layout, possibilities, evidence, suspects);
         LookingOver lookingOver = new LookingOver(model, layout, input);
         return new Weighing(
                 ranked(suspects, chains),
-                withChecks
+                ground.withChecks()
                         ? new NextChecks(model, layout, possibilities, evidence, suspects, input, chains, lookingOver)
                                 .best(groups)
                         : List.of(),

@@ -8,10 +8,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.axlecause.diagnosis.Evidence.Known;
 import org.axlecause.facts.Candidate;
-import org.axlecause.facts.ExplainedAway;
-import org.axlecause.facts.Likelier;
-import org.axlecause.facts.Proof;
-import org.axlecause.facts.Refutation;
 import org.jspecify.annotations.Nullable;
 
 /** The causes that are weighed: all candidates but those ruled out, with their odds before the seen evidence. */
@@ -28,29 +24,14 @@ final class Suspects {
     private final TreeMap<Sign, Links> bySign = new TreeMap<>();
     private final @Nullable Links[] links;
 
-    Suspects(CauseModel model, Possibilities possibilities, Priors priors, Evidence evidence, DiagnosisInput input) {
+    Suspects(CauseModel model, Possibilities possibilities, Evidence evidence, Weighing.Ground ground) {
         this.model = model;
         this.possibilities = possibilities;
         this.evidence = evidence;
         this.known = evidence.known(possibilities.signs());
         this.byNumber = new Suspect[possibilities.candidates().size()];
-        Set<Candidate> proved = new HashSet<>();
-        input.proofs().forEach(proof -> proved.add(candidate(proof)));
-        input.refutations().forEach(refutation -> {
-            Candidate candidate = candidate(refutation);
-            if (proved.contains(candidate)) {
-                contradicted.add(candidate);
-            } else {
-                ruledOut.add(candidate);
-            }
-        });
-        Set<Candidate> background = new HashSet<>();
-        for (ExplainedAway away : input.explainedAway()) {
-            background.add(new Candidate(away.code(), away.place()));
-        }
-        Set<Candidate> likelier = new HashSet<>();
-        for (Likelier work : input.likelier()) {
-            likelier.add(new Candidate(work.code(), work.place()));
+        for (Candidate refuted : ground.refuted()) {
+            (ground.proved().contains(refuted) ? contradicted : ruledOut).add(refuted);
         }
         this.links = new Links[possibilities.signs().count()];
         for (Sign sign : evidence.seen().keySet()) {
@@ -67,14 +48,19 @@ final class Suspects {
                 noteRuledOut(number);
                 continue;
             }
-            boolean certain = proved.contains(candidate) && !contradicted.contains(candidate);
+            boolean certain = ground.proved().contains(candidate) && !contradicted.contains(candidate);
             Suspect suspect = new Suspect(
-                    suspects.size(), number, candidate, model.cause(candidate.code()), priors.of(number), certain);
-            if (background.contains(candidate)) {
+                    suspects.size(),
+                    number,
+                    candidate,
+                    model.cause(candidate.code()),
+                    ground.priors().of(number),
+                    certain);
+            if (ground.explainedAway().contains(candidate)) {
                 suspect.odds *= model.settings().explainedAway();
                 suspect.explainedAway = true;
             }
-            if (likelier.contains(candidate)) {
+            if (ground.likelier().contains(candidate)) {
                 suspect.odds *= model.settings().afterRecentWork();
                 suspect.likelier = true;
             } else if (suspect.cause.needsWork()) {
@@ -85,14 +71,6 @@ final class Suspects {
             byNumber[number] = suspect;
             link(suspect);
         }
-    }
-
-    private static Candidate candidate(Proof proof) {
-        return new Candidate(proof.code(), proof.place());
-    }
-
-    private static Candidate candidate(Refutation refutation) {
-        return new Candidate(refutation.code(), refutation.place());
     }
 
     /** All suspects, sorted by code and place. */

@@ -43,7 +43,7 @@ final class SharedFacts {
         return hashes[at] == other.hashes[at] && collections.get(at).equals(other.collections.get(at));
     }
 
-    /** Whether all collections are equal in both; also the empty ones. */
+    /** Whether all collections are equal in both, also where one of them is empty. */
     boolean agree(SharedFacts other) {
         return size() == other.size() && IntStream.range(0, size()).allMatch(at -> agree(other, at));
     }

@@ -62,9 +62,18 @@ final class WarmSession {
         return shared;
     }
 
-    /** Exchanges what differs for the other shared facts, which are of the same kinds. */
+    /** Exchanges what differs for the other shared facts, which are of the same kinds; a fault ends the session. */
     void hold(SharedFacts others) {
         clean = false;
+        try {
+            exchange(others);
+        } catch (RuntimeException fault) {
+            session.dispose();
+            throw fault;
+        }
+    }
+
+    private void exchange(SharedFacts others) {
         List<Integer> differing = IntStream.range(0, shared.size())
                 .filter(at -> !shared.agree(others, at))
                 .boxed()

@@ -11,21 +11,21 @@ final class ShowChecks {
 
     private static final int MOST_KEPT = 2_000;
 
-    private final Recent<Answers, List<ShownAnswer>> kept = new Recent<>(MOST_KEPT);
+    private final Recent<AnswerList, List<ShownAnswer>> kept = new Recent<>(MOST_KEPT);
 
     ShownCheck shown(NextCheck next, FindingStage stage) {
-        Answers answers = new Answers(next.answers(), stage);
+        AnswerList answers = new AnswerList(next.answers(), stage);
         List<ShownAnswer> shown = kept.find(answers);
         return ShownCheck.of(next, shown == null ? kept.keep(answers, ShownAnswer.of(next, stage)) : shown);
     }
 
     /** One list of answers: to tell it from an equal one would cost more than to make what it is shown as. */
-    private static final class Answers {
+    private static final class AnswerList {
 
         private final List<NextCheck.Answer> list;
         private final FindingStage stage;
 
-        Answers(List<NextCheck.Answer> list, FindingStage stage) {
+        AnswerList(List<NextCheck.Answer> list, FindingStage stage) {
             this.list = list;
             this.stage = stage;
         }
@@ -33,7 +33,7 @@ final class ShowChecks {
         @Override
         @SuppressWarnings("ReferenceEquality")
         public boolean equals(Object other) {
-            return other instanceof Answers same && same.list == list && same.stage == stage;
+            return other instanceof AnswerList same && same.list == list && same.stage == stage;
         }
 
         @Override

@@ -9,11 +9,9 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.FigureKind;
 import org.axlecause.facts.FindingLimit;
@@ -26,6 +24,7 @@ import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.RegimeTerms;
 import org.axlecause.facts.Rounding;
 import org.axlecause.facts.Vehicle;
+import org.axlecause.shared.Recent;
 import org.axlecause.shared.YamlFile;
 import org.axlecause.shared.YamlNode;
 import org.jspecify.annotations.Nullable;
@@ -50,7 +49,7 @@ public final class Regime {
     private final List<LimitEntry> limits;
     private final YamlNode written;
     /** The terms that were asked for lately: a case is judged again with every entry, and its vehicle stays what it was. */
-    private final Map<Asked, RegimeTerms> kept = new ConcurrentHashMap<>();
+    private final Recent<Asked, RegimeTerms> kept = new Recent<>(MOST_KEPT);
 
     private Regime(YamlFile file) {
         YamlNode root = file.root()
@@ -116,15 +115,8 @@ public final class Regime {
     /** What the regime asks of a vehicle on a day. */
     public RegimeTerms termsFor(Vehicle vehicle, LocalDate day) {
         Asked asked = new Asked(vehicle, day);
-        RegimeTerms known = kept.get(asked);
-        if (known == null) {
-            known = worked(vehicle, day);
-            if (kept.size() >= MOST_KEPT) {
-                kept.clear();
-            }
-            kept.put(asked, known);
-        }
-        return known;
+        RegimeTerms known = kept.find(asked);
+        return known == null ? kept.keep(asked, worked(vehicle, day)) : known;
     }
 
     private record Asked(Vehicle vehicle, LocalDate day) {}

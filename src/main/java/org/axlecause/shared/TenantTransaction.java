@@ -116,8 +116,8 @@ public class TenantTransaction {
     }
 
     /**
-     * Keeps a statement that changes rows until the transaction asks something by {@link #ask} or {@link #jdbc} or ends; what is kept by then
-     * goes in one message, in the order in which it came. The statement names its tenant itself.
+     * Keeps a statement that changes rows until the transaction asks something by {@link #ask} or {@link #jdbc} or ends;
+     * what is kept by then goes in one message, in the order in which it came. The statement names its tenant itself.
      *
      * @param rows how many rows it must change, or {@link #ANY_ROWS}
      * @param values what its question marks stand for: texts, numbers, times, bytes, {@link SqlArray}s and nulls
@@ -143,18 +143,19 @@ public class TenantTransaction {
     }
 
     /**
-     * Asks the database in one message, behind what is kept; the questions name their tenant themselves.
+     * Asks the database in one message, behind what is kept; the queries name their tenant themselves.
      *
-     * @param questions SQL, parted by semicolons
-     * @param reader makes something of the answers
+     * @param queries SQL, parted by semicolons
+     * @param reader makes something of the results
      * @param values what the question marks of all stand for, as with {@link #later}
      */
-    public <T extends @Nullable Object> T ask(String questions, Answers.Reader<T> reader, @Nullable Object... values) {
+    public <T extends @Nullable Object> T ask(
+            String queries, QueryResults.Reader<T> reader, @Nullable Object... values) {
         tenant();
         List<Write> writes = List.copyOf(kept.get());
         kept.remove();
         try (Connection connection = dataSource.getConnection()) {
-            return Write.ask(connection, writes, new Write(questions, ANY_ROWS, Arrays.asList(values)), reader);
+            return Write.ask(connection, writes, new Write(queries, ANY_ROWS, Arrays.asList(values)), reader);
         } catch (SQLException e) {
             throw new DatabaseException(e);
         }

@@ -20,16 +20,17 @@ record Write(String sql, int rows, List<@Nullable Object> values) {
         }
     }
 
-    /** Sends them with questions behind them in one message, and reads the answers to these. */
+    /** Sends them with queries behind them in one message, and reads the results of these. */
     static <T extends @Nullable Object> T ask(
-            Connection connection, List<Write> writes, Write questions, Answers.Reader<T> reader) throws SQLException {
+            Connection connection, List<Write> writes, Write queries, QueryResults.Reader<T> reader)
+            throws SQLException {
         List<Write> all = new ArrayList<>(writes);
-        all.add(questions);
+        all.add(queries);
         try (PreparedStatement statement = connection.prepareStatement(text(all))) {
             bind(connection, statement, all);
             statement.execute();
             check(statement, writes);
-            return reader.read(new Answers(statement));
+            return reader.read(new QueryResults(statement));
         }
     }
 

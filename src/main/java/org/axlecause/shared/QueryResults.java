@@ -5,17 +5,17 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import org.jspecify.annotations.Nullable;
 
-/** Answers to questions that went to the database in one message, in the order of the questions. */
-public final class Answers {
+/** What came back for queries that went to the database in one message, in the order of the queries. */
+public final class QueryResults {
 
     private final PreparedStatement statement;
     private boolean begun;
 
-    Answers(PreparedStatement statement) {
+    QueryResults(PreparedStatement statement) {
         this.statement = statement;
     }
 
-    /** The rows that answer the next question; those of the one before are closed. */
+    /** The rows of the next query; those of the one before are closed. */
     public ResultSet next() throws SQLException {
         if (begun) {
             statement.getMoreResults();
@@ -24,9 +24,9 @@ public final class Answers {
         return statement.getResultSet();
     }
 
-    /** Makes something of answers. */
+    /** Makes something of the results. */
     @FunctionalInterface
     public interface Reader<T extends @Nullable Object> {
-        T read(Answers answers) throws SQLException;
+        T read(QueryResults results) throws SQLException;
     }
 }
