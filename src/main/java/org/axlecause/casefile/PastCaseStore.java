@@ -16,7 +16,7 @@ import org.axlecause.judgement.PastCases.Wanted;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
-/** Reads many cases at once, run by run in the order of the bytes of their references. */
+/** Reads many cases at once, run by run in the order in which the database keeps their references, so that a run is a stretch of an index. */
 @ApplicationScoped
 class PastCaseStore {
 
@@ -31,18 +31,17 @@ class PastCaseStore {
             """;
 
     private static final String RUNS = """
-            SELECT min(reference COLLATE "C"), max(reference COLLATE "C"), count(*)
-              FROM (SELECT f.reference, (row_number() OVER (ORDER BY f.reference COLLATE "C") - 1) / ? AS run
+            SELECT min(reference), max(reference), count(*)
+              FROM (SELECT f.reference, (row_number() OVER (ORDER BY f.reference) - 1) / ? AS run
                       FROM case_file f WHERE %s) cases
              GROUP BY run ORDER BY run
             """.formatted(WANTED);
 
-    private static final String BETWEEN =
-            WANTED + " AND f.reference COLLATE \"C\" >= ? AND f.reference COLLATE \"C\" <= ?";
+    private static final String BETWEEN = WANTED + " AND f.reference >= ? AND f.reference <= ?";
 
     private static final String HISTORIES = "SELECT e.reference, " + columns() + " FROM case_file f"
             + " JOIN event e ON e.tenant_id = f.tenant_id AND e.reference = f.reference WHERE " + BETWEEN
-            + " ORDER BY e.reference COLLATE \"C\", e.position";
+            + " ORDER BY e.reference, e.position";
 
     private static final String FIGURES = "SELECT t.reference, t.source, t.id, t.figures FROM case_file f"
             + " JOIN test_figures t ON t.tenant_id = f.tenant_id AND t.reference = f.reference WHERE " + BETWEEN;

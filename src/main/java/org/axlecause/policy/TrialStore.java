@@ -57,7 +57,8 @@ class TrialStore {
              WHERE b.tenant_id = ? AND b.trial = ? AND b.batch = free.batch
             """;
 
-    private static final String LEFT = "SELECT count(*) FROM policy_trial_batch WHERE tenant_id = ? AND trial = ?";
+    private static final String LEFT =
+            "SELECT EXISTS (SELECT FROM policy_trial_batch WHERE tenant_id = ? AND trial = ?)";
 
     private static final String MERGE = """
             UPDATE policy_trial SET result = ?::json, tried = ?, state = ?, finished_at = ?
@@ -204,13 +205,16 @@ class TrialStore {
         });
     }
 
-    /** How many batches are not done yet. */
-    int left(UUID trial) {
+    /** Whether no batch is left to do. */
+    boolean isWorkedOff(UUID trial) {
         return transaction.jdbc((connection, tenant) -> {
             try (PreparedStatement query = connection.prepareStatement(LEFT)) {
                 query.setString(1, tenant);
                 query.setObject(2, trial);
-                return number(query);
+                try (ResultSet row = query.executeQuery()) {
+                    row.next();
+                    return !row.getBoolean(1);
+                }
             }
         });
     }

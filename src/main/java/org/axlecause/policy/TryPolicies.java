@@ -173,7 +173,7 @@ public class TryPolicies {
             Trial trial = trials.lock(due.trial()).orElseThrow();
             if (trial.state() == Trial.State.RUNNING) {
                 Trial grown = trial.with(found);
-                trials.save(trials.left(due.trial()) == 0 ? grown.ended(Trial.State.DONE, now()) : grown);
+                trials.save(trials.isWorkedOff(due.trial()) ? grown.ended(Trial.State.DONE, now()) : grown);
             }
             return true;
         });
