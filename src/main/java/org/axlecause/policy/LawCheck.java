@@ -102,7 +102,7 @@ class LawCheck {
                     case PARKING_IMBALANCE, RETEST_PARKING_IMBALANCE ->
                         new Aim(FigureKind.IMBALANCE, BrakeSystem.PARKING);
                     case RETEST_PARKING_EFFICIENCY -> new Aim(FigureKind.EFFICIENCY, BrakeSystem.PARKING);
-                    case RETEST_FLUCTUATION, RETEST_FLUCTUATION_DISC ->
+                    case FLUCTUATION_FAULT, RETEST_FLUCTUATION, RETEST_FLUCTUATION_DISC ->
                         new Aim(FigureKind.FLUCTUATION, BrakeSystem.SERVICE);
                     case RETEST_LAG -> new Aim(FigureKind.RISE_LAG, BrakeSystem.SERVICE);
                     default -> null;
