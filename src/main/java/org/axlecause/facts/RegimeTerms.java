@@ -2,7 +2,6 @@ package org.axlecause.facts;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -53,12 +52,8 @@ public record RegimeTerms(
         gaps = List.copyOf(gaps);
     }
 
-    /** The facts that rules read: limits, items without a figure, limits of findings and gaps. */
-    public List<Shown> facts() {
-        List<Shown> facts = new ArrayList<>(limits);
-        facts.addAll(items);
-        facts.addAll(findingLimits);
-        facts.addAll(gaps);
-        return facts;
+    /** The facts that rules read, each kind in a list of its own: limits, items without a figure, limits of findings, gaps. */
+    public List<List<? extends Shown>> facts() {
+        return List.of(limits, items, findingLimits, gaps);
     }
 }

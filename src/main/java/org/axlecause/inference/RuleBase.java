@@ -44,7 +44,7 @@ public final class RuleBase {
      * Draws all conclusions from the facts of a case beside those that many cases share. Sessions that hold the shared
      * ones are kept, so that only the facts of the case are brought in; the conclusions are those of all facts at once.
      */
-    public Conclusions conclude(List<? extends Collection<?>> shared, Collection<?> facts) {
+    public Conclusions conclude(List<? extends List<?>> shared, Collection<?> facts) {
         WarmSession session = sessions.take(shared);
         try {
             Conclusions conclusions = Conclusions.of(session.conclude(facts));

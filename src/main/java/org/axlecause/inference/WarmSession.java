@@ -1,10 +1,14 @@
 package org.axlecause.inference;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Map;
 import org.axlecause.facts.Conclusion;
+import org.jspecify.annotations.Nullable;
 import org.kie.api.runtime.ClassObjectFilter;
 import org.kie.api.runtime.KieSession;
 import org.kie.api.runtime.rule.AgendaFilter;
@@ -42,7 +46,7 @@ final class WarmSession {
         this.shared = shared;
         this.bound = bound;
         for (int at = 0; at < shared.size(); at++) {
-            handles.add(inserted(shared.get(at)));
+            handles.add(shared.get(at).stream().map(session::insert).toList());
         }
         settle();
     }
@@ -62,7 +66,7 @@ final class WarmSession {
         return shared;
     }
 
-    /** Exchanges what differs for the other shared facts, which are of the same kinds; a fault ends the session. */
+    /** Exchanges the facts that differ for those of the other, which are of the same kinds; a fault ends the session. */
     void hold(SharedFacts others) {
         clean = false;
         try {
@@ -74,19 +78,41 @@ final class WarmSession {
     }
 
     private void exchange(SharedFacts others) {
-        List<Integer> differing = IntStream.range(0, shared.size())
-                .filter(at -> !shared.agree(others, at))
-                .boxed()
-                .toList();
-        differing.forEach(at -> handles.get(at).forEach(session::delete));
+        List<List<@Nullable FactHandle>> kept = new ArrayList<>();
+        for (int at = 0; at < shared.size(); at++) {
+            kept.add(shared.agree(others, at) ? handles.get(at) : keepFrom(at, others.get(at)));
+        }
         fire(whileClearing);
-        differing.forEach(at -> handles.set(at, inserted(others.get(at))));
+        for (int at = 0; at < shared.size(); at++) {
+            handles.set(at, filledUp(kept.get(at), others.get(at)));
+        }
         shared = others;
         settle();
     }
 
-    private List<FactHandle> inserted(Collection<?> facts) {
-        return facts.stream().map(session::insert).toList();
+    /** The handles of facts that stay, with gaps for those that are missing; all others are taken out. */
+    private List<@Nullable FactHandle> keepFrom(int at, List<?> wanted) {
+        Map<Object, Deque<FactHandle>> held = new HashMap<>();
+        for (int fact = 0; fact < handles.get(at).size(); fact++) {
+            held.computeIfAbsent(shared.get(at).get(fact), none -> new ArrayDeque<>())
+                    .add(handles.get(at).get(fact));
+        }
+        List<@Nullable FactHandle> kept = new ArrayList<>();
+        for (Object fact : wanted) {
+            Deque<FactHandle> same = held.get(fact);
+            kept.add(same == null ? null : same.poll());
+        }
+        held.values().forEach(same -> same.forEach(session::delete));
+        return kept;
+    }
+
+    private List<FactHandle> filledUp(List<@Nullable FactHandle> kept, List<?> wanted) {
+        List<FactHandle> filled = new ArrayList<>();
+        for (int fact = 0; fact < wanted.size(); fact++) {
+            FactHandle handle = kept.get(fact);
+            filled.add(handle == null ? session.insert(wanted.get(fact)) : handle);
+        }
+        return filled;
     }
 
     private void settle() {

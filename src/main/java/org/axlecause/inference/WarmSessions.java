@@ -1,7 +1,6 @@
 package org.axlecause.inference;
 
 import java.util.ArrayDeque;
-import java.util.Collection;
 import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
@@ -10,8 +9,8 @@ import org.kie.api.KieBase;
 
 /**
  * Sessions at rest, the last used first. Each serves one case at a time; one that did not come back clean, as after a
- * fault in a rule, or has served long enough is thrown away. Where there are as many as may be, one that holds most of what is asked for exchanges
- * the rest, which costs less than to begin anew.
+ * fault in a rule, or has served long enough is thrown away. Where there are as many as may be, the one that holds most
+ * of what is asked for exchanges the rest, which costs less than to begin anew.
  */
 final class WarmSessions {
 
@@ -21,6 +20,7 @@ final class WarmSessions {
     private final KieBase kieBase;
     private final int bound;
     private final Deque<WarmSession> atRest = new ArrayDeque<>();
+    private final FactList.Known lists = new FactList.Known();
 
     WarmSessions(KieBase kieBase, int bound) {
         this.kieBase = kieBase;
@@ -28,8 +28,8 @@ final class WarmSessions {
     }
 
     /** A session that holds the shared facts and no others. */
-    WarmSession take(List<? extends Collection<?>> facts) {
-        SharedFacts shared = SharedFacts.of(facts);
+    WarmSession take(List<? extends List<?>> facts) {
+        SharedFacts shared = shared(facts);
         WarmSession found = takeFromRest(shared);
         if (found == null) {
             return WarmSession.with(kieBase.newKieSession(), shared, bound);
@@ -38,6 +38,10 @@ final class WarmSessions {
             found.hold(shared);
         }
         return found;
+    }
+
+    private SharedFacts shared(List<? extends List<?>> facts) {
+        return new SharedFacts(facts.stream().map(lists::of).toList());
     }
 
     void giveBack(WarmSession session) {

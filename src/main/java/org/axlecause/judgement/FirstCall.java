@@ -35,7 +35,9 @@ final class FirstCall {
 
     /** Facts that cases of like vehicles share: what could be wrong, what the workshop and the regime ask. */
     static List<List<?>> shared(Policy policy, @Nullable RegimeTerms terms, List<Candidate> candidates) {
-        return List.of(candidates, policy.thresholds(), policy.limits(), terms == null ? List.of() : terms.facts());
+        List<List<?>> shared = new ArrayList<>(List.of(candidates, policy.thresholds(), policy.limits()));
+        shared.addAll(terms == null ? List.of() : terms.facts());
+        return shared;
     }
 
     /** Whether the first call concludes the same under two policies, but for where a value comes from. */

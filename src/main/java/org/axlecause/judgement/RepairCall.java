@@ -1,7 +1,6 @@
 package org.axlecause.judgement;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -140,7 +139,7 @@ final class RepairCall {
     }
 
     /** Facts that cases share: what the workshop sets and how well it measures. */
-    private List<? extends Collection<?>> shared(Matter matter) {
+    private List<? extends List<?>> shared(Matter matter) {
         return List.of(matter.policy().clauses(), matter.policy().needed(), planRepair.gauges());
     }
 

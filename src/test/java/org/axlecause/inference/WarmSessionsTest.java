@@ -113,7 +113,7 @@ class WarmSessionsTest {
 
     @Test
     void a_session_serves_so_many_cases_and_then_no_more() {
-        WarmSession session = WarmSession.with(RuleBench.engine().newKieSession(), SharedFacts.of(SHARED), 10_000);
+        WarmSession session = WarmSession.with(RuleBench.engine().newKieSession(), shared(), 10_000);
 
         for (int served = 0; served < WarmSession.MOST_CASES; served++) {
             assertThat(session.isGood()).isTrue();
@@ -123,6 +123,11 @@ class WarmSessionsTest {
 
         assertThat(session.isGood()).isFalse();
         session.dispose();
+    }
+
+    private static SharedFacts shared() {
+        FactList.Known lists = new FactList.Known();
+        return new SharedFacts(SHARED.stream().map(lists::of).toList());
     }
 
     private static List<?> without(int left, List<?> all) {

@@ -71,7 +71,7 @@ class FirstCallTest {
         Tests tests = Tests.of(history, RegimeFigures.of(history.entries(), vehicle, terms));
         List<Object> facts = new ArrayList<>(List.of(vehicle));
         facts.addAll(PolicyFile.baseline().thresholds());
-        facts.addAll(terms.facts());
+        terms.facts().forEach(facts::addAll);
         tests.figures(Tests.BEFORE).stream().filter(Figure::observable).forEach(facts::add);
         tests.earlierFigures(Tests.BEFORE).stream()
                 .filter(earlier -> earlier.figure().observable())

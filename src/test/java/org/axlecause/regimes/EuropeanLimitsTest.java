@@ -287,7 +287,8 @@ class EuropeanLimitsTest {
 
     static List<Deficiency> deficiencies(String regime, Vehicle vehicle, Recorded... tests) {
         RegimeTerms terms = terms(regime, vehicle);
-        List<Object> facts = new ArrayList<>(terms.facts());
+        List<Object> facts = new ArrayList<>();
+        terms.facts().forEach(facts::addAll);
         facts.addAll(RegimeFigures.of(List.of(tests), vehicle, terms).facts());
         for (Recorded test : tests) {
             if (test.figures() != null) {
@@ -298,7 +299,8 @@ class EuropeanLimitsTest {
     }
 
     static List<Deficiency> deficienciesOf(String regime, Vehicle vehicle, Figure figure) {
-        List<Object> facts = new ArrayList<>(terms(regime, vehicle).facts());
+        List<Object> facts = new ArrayList<>();
+        terms(regime, vehicle).facts().forEach(facts::addAll);
         facts.add(figure);
         return RULES.given(facts.toArray()).concluded(Deficiency.class);
     }
