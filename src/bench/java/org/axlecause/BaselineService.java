@@ -41,7 +41,14 @@ final class BaselineService {
             return application;
         }
         Path log = PROJECT.resolve("build.log");
-        Process build = new ProcessBuilder("mvn", "-q", "-B", "-Dquick", "-Dmaven.test.skip", "package")
+        Process build = new ProcessBuilder(
+                        "mvn",
+                        "-q",
+                        "-B",
+                        "-Dquick",
+                        "-Dmaven.test.skip",
+                        "-Dquarkus.package.jar.type=aot-jar",
+                        "package")
                 .directory(PROJECT.toFile())
                 .redirectErrorStream(true)
                 .redirectOutput(log.toFile())

@@ -11,11 +11,17 @@ import java.util.regex.Pattern;
 import org.axlecause.bench.Measured;
 import org.axlecause.bench.ServiceRun;
 
-/** How long the packaged service needs until it is ready, beside an empty one with its extensions, and what it holds idle. */
+/**
+ * How long the packaged service needs until it is ready, beside an empty one with its extensions, and what it holds idle.
+ * Both start with the options that ship and an archive of their classes, as the container file makes it; how long the
+ * service takes without is told beside it.
+ */
 public final class StartUpRun implements ServiceRun {
 
     private static final int ROUNDS = IngestRun.ROUNDS;
-    private static final int IDLE_SECONDS = 15;
+    private static final int IDLE_SECONDS = 30;
+    private static final String WRITE = "-XX:ArchiveClassesAtExit=";
+    private static final String READ = "-XX:SharedArchiveFile=";
     private static final double KILOBYTES = 1024;
     private static final Pattern RESIDENT = Pattern.compile("VmRSS:\\s+(\\d+) kB");
 
@@ -24,18 +30,29 @@ public final class StartUpRun implements ServiceRun {
         Path folder = Files.createTempDirectory("axlecause-bench");
         List<Double> baselines = new ArrayList<>();
         List<Double> services = new ArrayList<>();
+        List<Double> plain = new ArrayList<>();
         List<Double> ratios = new ArrayList<>();
         List<Double> resident = new ArrayList<>();
         try (Installation installation = new Installation(folder)) {
             installation.replica().start().close();
+            String ofBaseline = folder.resolve("baseline.jsa").toString();
+            String ofService = folder.resolve("axlecause.jsa").toString();
+            BaselineService.on(installation)
+                    .asShipped(WRITE + ofBaseline)
+                    .start()
+                    .close();
+            installation.replica().asShipped(WRITE + ofService).start().close();
             for (int round = 0; round < ROUNDS; round++) {
-                try (PackagedService baseline = BaselineService.on(installation)) {
+                try (PackagedService baseline = BaselineService.on(installation).asShipped(READ + ofBaseline)) {
                     baselines.add(secondsToReady(baseline));
                 }
-                try (PackagedService service = installation.replica().atFullSpeed()) {
+                try (PackagedService service = installation.replica().asShipped(READ + ofService)) {
                     services.add(secondsToReady(service));
                     TimeUnit.SECONDS.sleep(IDLE_SECONDS);
                     resident.add(residentMegabytes(service));
+                }
+                try (PackagedService service = installation.replica().atFullSpeed()) {
+                    plain.add(secondsToReady(service));
                 }
                 ratios.add(services.get(round) / baselines.get(round));
             }
@@ -43,6 +60,7 @@ public final class StartUpRun implements ServiceRun {
         return List.of(
                 Measured.of("start-up", "baseline service", baselines, "s"),
                 Measured.of("start-up", "the service", services, "s"),
+                Measured.of("start-up", "the service, without archive", plain, "s"),
                 Measured.atMost(1.5, "start-up", "service / baseline", ratios, ""),
                 Measured.atMost(300, "memory", "resident, idle", resident, "MB"));
     }

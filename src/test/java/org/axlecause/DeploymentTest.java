@@ -71,7 +71,8 @@ class DeploymentTest {
     void the_container_file_and_the_compose_file_run_it_without_rights() throws IOException {
         JsonNode service = only(DEPLOY.resolve("compose.yaml")).at("/services/service");
 
-        assertThat(Files.readAllLines(DEPLOY.resolve("Containerfile"))).contains("USER 10001:10001");
+        assertThat(Files.readAllLines(DEPLOY.resolve("Containerfile")))
+                .contains("USER 10001:10001", "ENTRYPOINT [\"java\", \"@jvm.options\", \"-jar\", \"quarkus-run.jar\"]");
         assertThat(service.path("read_only").asBoolean()).isTrue();
         assertThat(service.at("/cap_drop/0").asText()).isEqualTo("ALL");
     }

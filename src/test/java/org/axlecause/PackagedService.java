@@ -30,6 +30,8 @@ final class PackagedService implements Closeable {
 
     static final Path APPLICATION = Path.of("target", "quarkus-app").toAbsolutePath();
 
+    private static final Path OPTIONS = Path.of("deploy", "jvm.options").toAbsolutePath();
+
     /** Starts in half the time; what is slower afterwards matters to tests of speed alone. */
     private static final List<String> QUICK = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
 
@@ -73,9 +75,17 @@ final class PackagedService implements Closeable {
         return this;
     }
 
-    /** Lets the virtual machine do as it does at an operator's. */
+    /** Lets the virtual machine do as it does without options. */
     PackagedService atFullSpeed() {
         options.clear();
+        return this;
+    }
+
+    /** Starts it with the options that ship, and these. */
+    PackagedService asShipped(String... more) {
+        options.clear();
+        options.add("@" + OPTIONS);
+        options.addAll(List.of(more));
         return this;
     }
 

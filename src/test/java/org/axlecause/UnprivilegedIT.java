@@ -44,6 +44,7 @@ class UnprivilegedIT {
         try (PackagedService service = new PackagedService(folder)
                 .from(application)
                 .launchedBy(AS_USER)
+                .asShipped()
                 .with("AXLECAUSE_DATA_DIR", data.toString())
                 .start()) {
             service.putSite();
