@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
 import org.axlecause.diagnosis.CauseModel;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.History;
 import org.axlecause.facts.Policy;
 import org.axlecause.facts.PriceList;
@@ -111,7 +112,7 @@ class ClauseScenariosTest {
     }
 
     private static Matter matter(ClauseScenario told, History history, Policy policy) {
-        return new Matter(history, SITE, policy, told.priced() ? PRICES : null, null);
+        return new Matter(history, SITE, policy, CauseWeights.BOOK, told.priced() ? PRICES : null, null);
     }
 
     /** The members of a judgement without the next checks, which a trial does not choose, and the advice to make one. */

@@ -15,6 +15,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.diagnosis.CauseModel;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.diagnosis.ScopeMark;
 import org.axlecause.diagnosis.WheelBrake;
 import org.axlecause.facts.Axle;
@@ -260,7 +261,8 @@ class ShortCasesTest {
     }
 
     private static Judgement judged(ShortCase told, Judge judge) {
-        return judge.judge(new Matter(new History("QS-1", told.entries()), SITE, PolicyFile.baseline(), null, null));
+        return judge.judge(new Matter(
+                new History("QS-1", told.entries()), SITE, PolicyFile.baseline(), CauseWeights.BOOK, null, null));
     }
 
     private static List<String> lines(Judgement judged) {

@@ -15,6 +15,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.diagnosis.CauseModel;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.CautionCode;
 import org.axlecause.facts.CheckCode;
 import org.axlecause.facts.LineStanding;
@@ -215,8 +216,8 @@ class ShortRepairsTest {
     private static Judgement judged(ShortRepair told) {
         return JUDGED.computeIfAbsent(
                 told.toString(),
-                key -> told.judged(
-                        history -> JUDGE.judge(new Matter(history, SITE, PolicyFile.baseline(), null, null))));
+                key -> told.judged(history ->
+                        JUDGE.judge(new Matter(history, SITE, PolicyFile.baseline(), CauseWeights.BOOK, null, null))));
     }
 
     /** Whether the line is the wanted one: same id, necessity and quantity, and the wanted rules among its own. */

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.axlecause.casefile.EntryReader;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.AxleReading;
 import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
@@ -154,6 +155,6 @@ public final class BenchedCase {
     }
 
     private static Matter matter(List<Recorded> entries) {
-        return new Matter(new History("QS-1", entries), SITE, PolicyFile.baseline(), null, null);
+        return new Matter(new History("QS-1", entries), SITE, PolicyFile.baseline(), CauseWeights.BOOK, null, null);
     }
 }

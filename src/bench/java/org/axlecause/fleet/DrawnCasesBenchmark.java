@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.LongStream;
 import org.axlecause.bench.BenchedCase;
 import org.axlecause.bench.WithJudge;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.History;
 import org.axlecause.facts.Recorded;
@@ -46,6 +47,6 @@ public class DrawnCasesBenchmark extends WithJudge {
         List<Recorded> entries = List.of(
                 new Recorded(new EntryId("/desk", "p-1"), ARRIVED, drawn.presented(), null),
                 new Recorded(id, ARRIVED.plusMinutes(1), first, MeasureTest.of(id, first)));
-        return new Matter(new History("DC-1", entries), SITE, PolicyFile.baseline(), null, null);
+        return new Matter(new History("DC-1", entries), SITE, PolicyFile.baseline(), CauseWeights.BOOK, null, null);
     }
 }

@@ -1,7 +1,6 @@
 package org.axlecause.casefile;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -334,10 +333,9 @@ final class CountCase {
             boolean confirmed =
                     causes.stream().anyMatch(found -> found.code == cause.code() && found.place.meets(cause.place()));
             String became = confirmed ? "confirmed" : "not-confirmed";
-            BigDecimal probability = cause.probability();
             String code = cause.code().toString();
             tallies.add(new Tally(
-                    Countable.told(Countable.CALIBRATION, code, moment, became, percent(probability)), probability));
+                    Countable.told(Countable.CALIBRATION, code, moment, became, cause.percent()), cause.probability()));
         }
         for (CountedCause cause : causes) {
             if (named.stream()
@@ -347,10 +345,6 @@ final class CountCase {
             }
         }
         return List.copyOf(tallies);
-    }
-
-    private static int percent(BigDecimal probability) {
-        return probability.movePointRight(2).setScale(0, RoundingMode.HALF_EVEN).intValueExact();
     }
 
     private CountedCase.@Nullable Verified verified() {

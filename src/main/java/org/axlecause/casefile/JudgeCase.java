@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.CaseClosed;
 import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
@@ -147,7 +148,7 @@ class JudgeCase implements CaseJudge {
         Site site = stored == null ? null : stored.site();
         SiteTerms terms = site == null ? NO_SITE : site.terms();
         PriceList prices = stored == null ? null : priceList(stored, history);
-        return new Matter(history, terms, policy(history, presented, site, asOf), prices, asOf);
+        return new Matter(history, terms, policy(history, presented, site, asOf), CauseWeights.BOOK, prices, asOf);
     }
 
     private Policy policy(

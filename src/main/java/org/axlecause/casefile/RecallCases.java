@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.History;
 import org.axlecause.facts.PolicyAdopted;
@@ -92,6 +93,7 @@ class RecallCases implements PastCases {
                                 ? null
                                 : (PolicyAdopted)
                                         adopted.get(adopted.size() - 1).entry()),
+                CauseWeights.BOOK,
                 list,
                 null);
         return new Past(matter, site.region());

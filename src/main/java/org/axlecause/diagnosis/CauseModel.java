@@ -1,5 +1,6 @@
 package org.axlecause.diagnosis;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -87,6 +88,16 @@ public final class CauseModel {
      */
     public List<Candidate> candidates(Vehicle vehicle) {
         return knows(vehicle) ? possibilities(vehicle).candidates() : List.of();
+    }
+
+    /**
+     * How likely each cause is on each axle before anything is seen, by axle and cause; none for a category whose causes
+     * are not known here.
+     *
+     * @param day day of the presentation
+     */
+    public List<AxleShare> axleShares(Vehicle vehicle, LocalDate day) {
+        return knows(vehicle) ? AxleShare.of(this, vehicle, day) : List.of();
     }
 
     /** Whether the causes of the vehicle's category are known here. */

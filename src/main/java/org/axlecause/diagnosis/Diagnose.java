@@ -64,7 +64,7 @@ public final class Diagnose {
         }
         Layout layout = new Layout(input.vehicle());
         Possibilities possibilities = model.possibilities(input.vehicle());
-        Priors priors = Priors.of(possibilities, model.settings(), layout.age(input.day()));
+        Priors priors = Priors.of(possibilities, model.settings(), input.weights(), layout.age(input.day()));
         Evidence evidence = new Evidence(model, layout, input);
         Weighing.Ground ground = ground(input, priors, evidence, withChecks);
         Weighing weighing = recent.find(ground);

@@ -17,6 +17,7 @@ import org.axlecause.facts.Vehicle;
  *
  * @param vehicle the vehicle
  * @param day day of the presentation
+ * @param weights by what weights causes are weighed
  * @param symptoms symptoms that show
  * @param observable symptoms that could have shown
  * @param findings findings of before and during the work
@@ -31,6 +32,7 @@ import org.axlecause.facts.Vehicle;
 public record DiagnosisInput(
         Vehicle vehicle,
         LocalDate day,
+        CauseWeights weights,
         List<Symptom> symptoms,
         List<SymptomObservable> observable,
         List<Finding> findings,

@@ -7,13 +7,18 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.axlecause.facts.Axle;
 import org.axlecause.facts.Candidate;
 import org.axlecause.facts.CircuitSplit;
 import org.axlecause.facts.Drive;
 import org.axlecause.facts.Place;
 import org.axlecause.facts.Vehicle;
+import org.axlecause.shared.Recent;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +27,9 @@ import org.jspecify.annotations.Nullable;
  * order, and so are signs.
  */
 final class Possibilities {
+
+    /** Chains with weights of their own times the ages of brakes; each keeps one number for each candidate. */
+    private static final int MOST_LEARNED = 32;
 
     private final List<Candidate> candidates;
     private final Map<Candidate, Integer> numbers = new HashMap<>();
@@ -32,12 +40,16 @@ final class Possibilities {
     private final IdentityHashMap<CheckPlace, int[]> checkSigns = new IdentityHashMap<>();
     private final Signs signs;
     private final double[] leakMissing;
-    private final Priors[] priors;
+    private final CauseModel model;
+    private final Layout layout;
+    private final Map<Priors.Age, Priors> priorsOfBook;
+    private final Recent<Learned, Priors> priorsOfLearned = new Recent<>(MOST_LEARNED);
     private final Ties ties;
     private final Steps steps;
 
     Possibilities(CauseModel model, Kind kind) {
-        Layout layout = new Layout(kind.vehicle());
+        this.model = model;
+        layout = new Layout(kind.vehicle());
         candidates = candidates(model, layout);
         candidates.forEach(candidate -> numbers.put(candidate, numbers.size()));
         checks = checks(model, layout, candidates);
@@ -65,12 +77,9 @@ final class Possibilities {
             }
         }
         scopeMarks = ScopeDoubt.numberedMarks(model, layout, candidates);
-        priors = new Priors[] {
-            new Priors(model, layout, false, false, candidates),
-            new Priors(model, layout, false, true, candidates),
-            new Priors(model, layout, true, false, candidates),
-            new Priors(model, layout, true, true, candidates)
-        };
+        priorsOfBook = Stream.of(true, false)
+                .flatMap(oldDrums -> Stream.of(true, false).map(oldDiscs -> new Priors.Age(oldDrums, oldDiscs)))
+                .collect(Collectors.toUnmodifiableMap(Function.identity(), age -> priorsMade(CauseWeights.BOOK, age)));
         ties = new Ties(model, candidates, numbers);
         steps = new Steps(model, layout, this);
     }
@@ -179,8 +188,18 @@ final class Possibilities {
         return checks;
     }
 
-    Priors priors(boolean oldDrums, boolean oldDiscs) {
-        return priors[(oldDrums ? 2 : 0) + (oldDiscs ? 1 : 0)];
+    /** The odds before anything is seen; the same object for the same weights and age while there is room. */
+    Priors priors(CauseWeights weights, Priors.Age age) {
+        if (weights.areOfTheBook()) {
+            return Objects.requireNonNull(priorsOfBook.get(age));
+        }
+        Learned key = new Learned(weights, age);
+        Priors known = priorsOfLearned.find(key);
+        return known == null ? priorsOfLearned.keep(key, priorsMade(weights, age)) : known;
+    }
+
+    private Priors priorsMade(CauseWeights weights, Priors.Age age) {
+        return new Priors(model, layout, weights, age, candidates);
     }
 
     /** Which causes exclude each other or come in pairs. */
@@ -192,6 +211,8 @@ final class Possibilities {
     Steps steps() {
         return steps;
     }
+
+    private record Learned(CauseWeights weights, Priors.Age age) {}
 
     private record Shown(double strength, List<Sign> signs, boolean firstRunOnly) {}
 

@@ -17,17 +17,17 @@ final class Priors {
     private final double[] priors;
 
     /**
-     * @param oldDrums whether drum brakes count as old
-     * @param oldDiscs whether disc brakes count as old
+     * @param weights by what weights
+     * @param age which brakes count as old
      * @param candidates the candidates in the order of their numbers
      */
-    Priors(CauseModel model, Layout layout, boolean oldDrums, boolean oldDiscs, List<Candidate> candidates) {
+    Priors(CauseModel model, Layout layout, CauseWeights weights, Age age, List<Candidate> candidates) {
         Settings settings = model.settings();
         double sum = 0;
         priors = new double[candidates.size()];
         for (int number = 0; number < priors.length; number++) {
             Candidate candidate = candidates.get(number);
-            priors[number] = weight(model.cause(candidate.code()), candidate.place(), layout, oldDrums, oldDiscs);
+            priors[number] = weight(model.cause(candidate.code()), candidate.place(), layout, weights, age);
             sum += priors[number];
         }
         for (int number = 0; number < priors.length; number++) {
@@ -38,10 +38,29 @@ final class Priors {
         }
     }
 
-    /** Those that hold for the age of the vehicle; where it is unknown, brakes count as old. */
-    static Priors of(Possibilities possibilities, Settings settings, @Nullable Long age) {
-        return possibilities.priors(
-                age == null || age >= settings.drumOldFrom(), age == null || age >= settings.discOldFrom());
+    /**
+     * Which brakes of a vehicle count as old.
+     *
+     * @param oldDrums whether drum brakes do
+     * @param oldDiscs whether disc brakes do
+     */
+    record Age(boolean oldDrums, boolean oldDiscs) {
+
+        /** At an age of full years; where it is unknown, brakes count as old. */
+        static Age of(@Nullable Long years, Settings settings) {
+            return new Age(
+                    years == null || years >= settings.drumOldFrom(), years == null || years >= settings.discOldFrom());
+        }
+
+        /** The group of an axle with that kind of brake. */
+        PriorGroup group(WheelBrake brake) {
+            return PriorGroup.of(brake, brake == WheelBrake.DRUM ? oldDrums : oldDiscs);
+        }
+    }
+
+    /** Those that hold by these weights for the age of the vehicle. */
+    static Priors of(Possibilities possibilities, Settings settings, CauseWeights weights, @Nullable Long years) {
+        return possibilities.priors(weights, Age.of(years, settings));
     }
 
     double of(int candidate) {
@@ -58,12 +77,12 @@ final class Priors {
         return pair / (1 - pair) / (odds * odds);
     }
 
-    private static double weight(Cause cause, Place place, Layout layout, boolean oldDrums, boolean oldDiscs) {
+    private static double weight(Cause cause, Place place, Layout layout, CauseWeights weights, Age age) {
         double weight = 0;
         for (Axle axle : layout.vehicle().axles()) {
             boolean here = place.axle() == null || place.axle() == axle.number();
             if (here && cause.fits(layout.vehicle(), axle)) {
-                weight += weight(cause, axle, oldDrums, oldDiscs);
+                weight += weight(cause, axle, weights, age);
             }
         }
         return switch (cause.level()) {
@@ -73,12 +92,12 @@ final class Priors {
         };
     }
 
-    private static double weight(Cause cause, Axle axle, boolean oldDrums, boolean oldDiscs) {
+    private static double weight(Cause cause, Axle axle, CauseWeights weights, Age age) {
         WheelBrake brake = WheelBrake.of(axle);
         if (brake == null) {
             return 0;
         }
-        Double weight = cause.weights().of(brake, brake == WheelBrake.DRUM ? oldDrums : oldDiscs);
+        Double weight = weights.of(cause, age.group(brake));
         return weight == null ? 0 : weight;
     }
 }

@@ -1,6 +1,7 @@
 package org.axlecause.diagnosis;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import org.axlecause.facts.Because;
 import org.axlecause.facts.CauseCode;
@@ -35,6 +36,11 @@ public record RankedCause(
         chain = List.copyOf(chain);
         evidence = List.copyOf(evidence);
         because = List.copyOf(because);
+    }
+
+    /** Its probability in whole percent, as calibration counts it. */
+    public int percent() {
+        return probability.movePointRight(2).setScale(0, RoundingMode.HALF_EVEN).intValueExact();
     }
 
     /** The same cause with the rules behind it. */

@@ -46,7 +46,8 @@ record Weighing(
     /**
      * All that a weighing depends on.
      *
-     * @param priors odds before anything is seen, which are those of one layout and age
+     * @param priors odds before anything is seen: the same object for one layout, age and choice of weights, another for
+     *     any other
      * @param seen what was seen
      * @param notThere what was looked for and is not there
      * @param closed parts that nobody could get at, with their wheels

@@ -17,10 +17,12 @@ public record Weights(
         @Nullable Double discYoung) {
 
     @Nullable
-    Double of(WheelBrake brake, boolean old) {
-        if (brake == WheelBrake.DRUM) {
-            return old ? drumOld : drumYoung;
-        }
-        return old ? discOld : discYoung;
+    Double of(PriorGroup group) {
+        return switch (group) {
+            case DRUM_OLD -> drumOld;
+            case DRUM_YOUNG -> drumYoung;
+            case DISC_OLD -> discOld;
+            case DISC_YOUNG -> discYoung;
+        };
     }
 }

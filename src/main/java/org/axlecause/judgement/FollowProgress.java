@@ -23,6 +23,7 @@ import org.axlecause.facts.Recorded;
 import org.axlecause.facts.RollerTestRecorded;
 import org.axlecause.facts.Stage;
 import org.axlecause.facts.Vehicle;
+import org.jspecify.annotations.Nullable;
 
 /** Weighs the causes again as they stood before each look at the vehicle. */
 final class FollowProgress {
@@ -53,6 +54,13 @@ final class FollowProgress {
         this.reference = reference;
         this.vehicle = vehicle;
         this.entries = entries;
+    }
+
+    /** Causes after the arrival test, before anything was looked at; null where no arrival test came first. */
+    @Nullable
+    List<RankedCause> arrival() {
+        int first = nextLook(0);
+        return hasArrivalTest(first) ? weighed(first).causes() : null;
     }
 
     Progress progress() {

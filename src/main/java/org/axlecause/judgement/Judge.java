@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.axlecause.diagnosis.AxleShare;
 import org.axlecause.diagnosis.CauseModel;
 import org.axlecause.diagnosis.Diagnose;
 import org.axlecause.diagnosis.Diagnosis;
@@ -94,7 +95,7 @@ public final class Judge {
     public Compared compare(Matter matter, Policy other) {
         StandingHistory history = StandingHistory.of(matter.history()).withRunsCombined();
         Presentation presentation = Presentation.of(history, matter.site().zone());
-        Matter drafted = new Matter(matter.history(), matter.site(), other, matter.priceList(), matter.asOf());
+        Matter drafted = matter.by(other);
         if (presentation == null) {
             return new Compared(withoutVehicle(matter, history), withoutVehicle(drafted, history));
         }
@@ -117,28 +118,47 @@ public final class Judge {
 
     /** How the causes stood while the vehicle was looked at. */
     public Progress progress(Matter matter) {
+        FollowProgress follow = follow(matter, diagnose::of);
+        return follow == null ? Progress.NONE : follow.progress();
+    }
+
+    /** How the causes stood after the arrival test, before anything was looked at; null where no arrival test came first. */
+    public @Nullable List<RankedCause> atArrival(Matter matter) {
+        FollowProgress follow = follow(matter, diagnose::withoutChecks);
+        return follow == null ? null : follow.arrival();
+    }
+
+    /** How likely the cause model holds each cause on each axle of the presented vehicle before anything is seen. */
+    public List<AxleShare> axleShares(Matter matter) {
+        Presentation presentation = Presentation.of(
+                StandingHistory.of(matter.history()), matter.site().zone());
+        return presentation == null
+                ? List.of()
+                : model.axleShares(presentation.content().vehicle(), presentation.day());
+    }
+
+    private @Nullable FollowProgress follow(Matter matter, Function<DiagnosisInput, Diagnosis> diagnoses) {
         StandingHistory history = StandingHistory.of(matter.history());
         Presentation presentation = Presentation.of(history, matter.site().zone());
         if (presentation == null) {
-            return Progress.NONE;
+            return null;
         }
         Vehicle vehicle = presentation.content().vehicle();
         List<Candidate> candidates = model.candidates(vehicle);
         if (candidates.isEmpty()) {
-            return Progress.NONE;
+            return null;
         }
         RegimeTerms terms = terms(matter, presentation, new ArrayList<>());
         return new FollowProgress(
-                        model,
-                        openedAxles,
-                        soFar -> diagnosed(matter, StandingHistory.of(soFar), presentation, terms, candidates),
-                        matter.history().reference(),
-                        vehicle,
-                        history.entries())
-                .progress();
+                model,
+                openedAxles,
+                soFar -> diagnoses.apply(inputOf(matter, StandingHistory.of(soFar), presentation, terms, candidates)),
+                matter.history().reference(),
+                vehicle,
+                history.entries());
     }
 
-    private Diagnosis diagnosed(
+    private DiagnosisInput inputOf(
             Matter matter,
             StandingHistory entries,
             Presentation presentation,
@@ -151,7 +171,7 @@ public final class Judge {
         Conclusions first = rules.conclude(
                 FirstCall.shared(matter.policy(), terms, candidates),
                 FirstCall.asFound(history, presentation, findings, Tests.of(history, sheet)));
-        return diagnose.of(input(presentation, findings, first, openedAxles.of(vehicle, findings)));
+        return input(matter, presentation, findings, first, openedAxles.of(vehicle, findings));
     }
 
     private Judgement withoutVehicle(Matter matter, StandingHistory history) {
@@ -167,6 +187,7 @@ public final class Judge {
                 Statuses.of(history, List.of(), VerificationOutcome.NOT_TESTED),
                 null,
                 judgedBy(matter),
+                null,
                 null,
                 shown(tests),
                 List.of(),
@@ -249,7 +270,7 @@ public final class Judge {
         Set<Integer> opened = openedAxles.of(vehicle, findings);
         Diagnosis diagnosis = candidates.isEmpty()
                 ? outOfRange(vehicle, questions)
-                : diagnoses.apply(input(presentation, findings, first, opened));
+                : diagnoses.apply(input(matter, presentation, findings, first, opened));
         diagnosis
                 .questions()
                 .forEach(open -> questions.add(
@@ -316,6 +337,7 @@ public final class Judge {
                         history, repair.plan().lines(), repair.verification().outcome()),
                 terms == null ? null : new Judgement.JudgedBy(terms.regime(), terms.version()),
                 judgedBy(matter),
+                inRange ? Judgement.WeighedBy.of(matter.weights()) : null,
                 departures.shown().isEmpty() ? null : departures.shown(),
                 shown(tests),
                 deficiencies(Stream.concat(weighed.asFound().stream(), weighed.afterWork().stream()), tests),
@@ -356,7 +378,7 @@ public final class Judge {
         Conclusions first = rules.conclude(
                 FirstCall.shared(matter.policy(), terms, weighed.candidates()),
                 FirstCall.asFound(again, since, open, Tests.of(again, sheet)));
-        return weighed.diagnoses().apply(input(since, open, first, weighed.opened()));
+        return weighed.diagnoses().apply(input(matter, since, open, first, weighed.opened()));
     }
 
     private @Nullable RegimeTerms terms(Matter matter, Presentation presentation, List<ShownQuestion> questions) {
@@ -378,10 +400,11 @@ public final class Judge {
     }
 
     private static DiagnosisInput input(
-            Presentation presentation, List<Finding> findings, Conclusions first, Set<Integer> opened) {
+            Matter matter, Presentation presentation, List<Finding> findings, Conclusions first, Set<Integer> opened) {
         return new DiagnosisInput(
                 presentation.content().vehicle(),
                 presentation.day(),
+                matter.weights(),
                 first.of(Symptom.class),
                 first.of(SymptomObservable.class),
                 findings,

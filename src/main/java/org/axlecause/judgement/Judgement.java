@@ -3,6 +3,7 @@ package org.axlecause.judgement;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.CaseStatus;
 import org.axlecause.facts.EntryId;
 import org.axlecause.repair.Estimate;
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param status highest status that holds
  * @param regime regime it was judged by
  * @param policy policy it was judged by
+ * @param causeWeights published weights by which the causes were weighed; null where it was those of the book alone
  * @param departures departures from its clauses; null where there are none
  * @param figures figures of all tests
  * @param deficiencies deficiencies, by class
@@ -50,6 +52,7 @@ public record Judgement(
         CaseStatus status,
         @Nullable JudgedBy regime,
         JudgedBy policy,
+        @Nullable WeighedBy causeWeights,
         @Nullable List<ShownDeparture> departures,
         List<ShownFigure> figures,
         List<ShownDeficiency> deficiencies,
@@ -72,4 +75,17 @@ public record Judgement(
      * @param version its version
      */
     public record JudgedBy(String code, String version) {}
+
+    /**
+     * Published weights that causes were weighed by.
+     *
+     * @param version number of their version
+     */
+    public record WeighedBy(int version) {
+
+        static @Nullable WeighedBy of(CauseWeights weights) {
+            Integer version = weights.version();
+            return version == null ? null : new WeighedBy(version);
+        }
+    }
 }

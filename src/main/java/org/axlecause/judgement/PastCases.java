@@ -41,7 +41,7 @@ public interface PastCases {
 
         /** The same by another policy. */
         public Matter by(Policy policy) {
-            return new Matter(matter.history(), matter.site(), policy, matter.priceList(), matter.asOf());
+            return matter.by(policy);
         }
     }
 

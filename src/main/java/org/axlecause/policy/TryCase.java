@@ -71,14 +71,7 @@ final class TryCase {
                 .toList();
         return kept.size() == matter.history().entries().size()
                 ? past
-                : new Past(
-                        new Matter(
-                                new History(matter.history().reference(), kept),
-                                matter.site(),
-                                matter.policy(),
-                                matter.priceList(),
-                                matter.asOf()),
-                        past.region());
+                : new Past(matter.of(new History(matter.history().reference(), kept)), past.region());
     }
 
     private static TrialResult result(Past past, Policy draft, boolean departed, Judgement before, Judgement after) {

@@ -1,5 +1,6 @@
 package org.axlecause.statistics;
 
+import org.axlecause.diagnosis.PriorGroup;
 import org.axlecause.facts.CauseCode;
 
 /**
@@ -23,12 +24,18 @@ public record LearnedWeight(
         double learnedWeight) {
 
     /** What the book and the confirmed cases say of a cause in a group. */
-    record Seen(CauseCode cause, PriorGroup group, double bookWeight, double bookShare, Proportion confirmed) {}
+    record Seen(CauseCode cause, PriorGroup group, double bookWeight, double bookShare, Proportion confirmed) {
+
+        /** Whether it moves the weight. */
+        boolean isEnough(LearningTerms terms) {
+            return confirmed.of() >= terms.leastCases();
+        }
+    }
 
     /** The weight that the terms make of what was seen. */
     static LearnedWeight of(Seen seen, LearningTerms terms) {
         BetaShare book = BetaShare.around(seen.bookShare(), terms.priorStrength());
-        boolean enough = seen.confirmed().of() >= terms.leastCases();
+        boolean enough = seen.isEnough(terms);
         BetaShare belief = enough ? book.after(seen.confirmed()) : book;
         return new LearnedWeight(
                 seen.cause(),

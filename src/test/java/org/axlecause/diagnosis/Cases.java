@@ -142,6 +142,7 @@ final class Cases {
         return new DiagnosisInput(
                 vehicle,
                 DAY,
+                CauseWeights.BOOK,
                 symptoms,
                 observable,
                 findings,

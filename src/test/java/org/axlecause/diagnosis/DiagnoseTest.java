@@ -291,6 +291,7 @@ class DiagnoseTest {
         DiagnosisInput told = new DiagnosisInput(
                 plain.vehicle(),
                 plain.day(),
+                plain.weights(),
                 plain.symptoms(),
                 plain.observable(),
                 plain.findings(),

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.LongStream;
 import org.axlecause.diagnosis.CauseModel;
+import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.Agent;
 import org.axlecause.facts.BrakeSystem;
 import org.axlecause.facts.Component;
@@ -125,7 +126,7 @@ final class Exam {
     }
 
     private Judgement judge(List<Recorded> entries) {
-        return judge.judge(new Matter(new History("EX-1", entries), site, policy, null, null));
+        return judge.judge(new Matter(new History("EX-1", entries), site, policy, CauseWeights.BOOK, null, null));
     }
 
     private static void add(Entry entry, List<Recorded> entries) {

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.axlecause.diagnosis.PriorGroup;
 import org.axlecause.facts.CauseCode;
 import org.axlecause.shared.YamlException;
 import org.axlecause.shared.YamlFile;

@@ -1,4 +1,4 @@
-package org.axlecause.statistics;
+package org.axlecause.diagnosis;
 
 import java.util.Locale;
 
@@ -8,6 +8,13 @@ public enum PriorGroup {
     DRUM_YOUNG,
     DISC_OLD,
     DISC_YOUNG;
+
+    static PriorGroup of(WheelBrake brake, boolean old) {
+        if (brake == WheelBrake.DRUM) {
+            return old ? DRUM_OLD : DRUM_YOUNG;
+        }
+        return old ? DISC_OLD : DISC_YOUNG;
+    }
 
     /** The word in the files of the cause model. */
     @Override
