@@ -52,6 +52,7 @@ class RequestsAtRandomTest {
 
     private final List<JsonNode> events = new ArrayList<>();
     private String subscription;
+    private String proposal;
 
     @BeforeEach
     void two_tenants_have_cases() throws IOException {
@@ -99,6 +100,12 @@ class RequestsAtRandomTest {
                 .contentType("application/json")
                 .body("{\"effectiveFrom\": \"2100-01-01\", \"reason\": \"a start\"}")
                 .post("/v1/policies/repairs/versions");
+        proposal = given().header("Authorization", "Bearer " + publisher)
+                .contentType("application/json")
+                .body("{\"weights\": \"book\"}")
+                .post("/v1/cause-weights/proposals")
+                .jsonPath()
+                .getString("id");
         String presentation = events.stream()
                 .filter(event -> event.path("type").asText().contains("vehicle.presented"))
                 .findFirst()
@@ -226,6 +233,7 @@ class RequestsAtRandomTest {
                 Map.entry("policy", List.of("repairs", "nothing", "BAD NAME")),
                 Map.entry("version", List.of("1", "2", "0", "x")),
                 Map.entry("trial", List.of(UUID.randomUUID().toString(), "none")),
+                Map.entry("proposal", List.of(proposal, UUID.randomUUID().toString(), "none")),
                 Map.entry("from", List.of("1", "draft", "2026-03-02", "x")),
                 Map.entry("to", List.of("1", "draft", "2026-04-02", "x")),
                 Map.entry("key", List.of("none")));

@@ -39,6 +39,12 @@ public record CaseFormat(
         @Schema(description = "Version of the rule base.") @Nullable
         String rulebook,
 
+        @Schema(
+                description = "Published weights that the causes were weighed by; left out where it was those of the"
+                        + " cause model alone.")
+        @Nullable
+        Map<String, Object> causeWeights,
+
         @Schema(description = "failed where the latest events are kept and not judged yet.") @Nullable
         String judging,
 

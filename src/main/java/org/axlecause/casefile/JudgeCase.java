@@ -4,7 +4,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
@@ -33,6 +35,7 @@ import org.axlecause.judgement.Judge;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PolicyChoice;
+import org.axlecause.judgement.WeightsChoice;
 import org.axlecause.repair.ScopeLine;
 import org.jspecify.annotations.Nullable;
 
@@ -53,6 +56,7 @@ class JudgeCase implements CaseJudge {
     private final SiteStore sites;
     private final PriceListStore priceLists;
     private final PolicyChoice policies;
+    private final WeightsChoice weights;
     private final RuleBase rules;
     private final Judge judge;
     private final CaseWatch watch;
@@ -66,6 +70,7 @@ class JudgeCase implements CaseJudge {
             SiteStore sites,
             PriceListStore priceLists,
             PolicyChoice policies,
+            WeightsChoice weights,
             RuleBase rules,
             Judge judge,
             CaseWatch watch,
@@ -77,6 +82,7 @@ class JudgeCase implements CaseJudge {
         this.sites = sites;
         this.priceLists = priceLists;
         this.policies = policies;
+        this.weights = weights;
         this.rules = rules;
         this.judge = judge;
         this.watch = watch;
@@ -148,7 +154,24 @@ class JudgeCase implements CaseJudge {
         Site site = stored == null ? null : stored.site();
         SiteTerms terms = site == null ? NO_SITE : site.terms();
         PriceList prices = stored == null ? null : priceList(stored, history);
-        return new Matter(history, terms, policy(history, presented, site, asOf), CauseWeights.BOOK, prices, asOf);
+        return new Matter(
+                history,
+                terms,
+                policy(history, presented, site, asOf),
+                weights(presented, terms.zone(), asOf),
+                prices,
+                asOf);
+    }
+
+    /** Those in force when the vehicle was presented, or at the end of the day that is asked for. */
+    private CauseWeights weights(@Nullable Recorded presented, ZoneId zone, @Nullable LocalDate asOf) {
+        if (presented == null) {
+            return CauseWeights.BOOK;
+        }
+        return weights.at(
+                asOf == null
+                        ? presented.time()
+                        : asOf.atTime(LocalTime.MAX).atZone(zone).toOffsetDateTime());
     }
 
     private Policy policy(

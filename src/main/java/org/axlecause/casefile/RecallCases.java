@@ -11,7 +11,6 @@ import java.util.Optional;
 import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
-import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.History;
 import org.axlecause.facts.PolicyAdopted;
@@ -23,6 +22,7 @@ import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PastCases;
 import org.axlecause.judgement.PolicyChoice;
+import org.axlecause.judgement.WeightsChoice;
 import org.jspecify.annotations.Nullable;
 
 /** Recalls stored cases with their histories, at the prices of today. */
@@ -33,6 +33,7 @@ class RecallCases implements PastCases {
     private final SiteStore sites;
     private final PriceListStore priceLists;
     private final PolicyChoice policies;
+    private final WeightsChoice weights;
     private final RuleBase rules;
 
     RecallCases(
@@ -40,11 +41,13 @@ class RecallCases implements PastCases {
             SiteStore sites,
             PriceListStore priceLists,
             PolicyChoice policies,
+            WeightsChoice weights,
             RuleBase rules) {
         this.pastCases = pastCases;
         this.sites = sites;
         this.priceLists = priceLists;
         this.policies = policies;
+        this.weights = weights;
         this.rules = rules;
     }
 
@@ -93,7 +96,7 @@ class RecallCases implements PastCases {
                                 ? null
                                 : (PolicyAdopted)
                                         adopted.get(adopted.size() - 1).entry()),
-                CauseWeights.BOOK,
+                weights.at(moment),
                 list,
                 null);
         return new Past(matter, site.region());

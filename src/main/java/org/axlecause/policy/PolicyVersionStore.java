@@ -99,6 +99,11 @@ public class PolicyVersionStore {
         return list(LATEST);
     }
 
+    /** Whether the newest version of any policy wants two persons to publish. */
+    public boolean wantTwoPersons() {
+        return latest().stream().map(PolicyVersion::document).anyMatch(PolicyDocument::wantsTwoPersons);
+    }
+
     /** The versions of other policies that judge on that day or begin later. */
     List<PolicyVersion> beside(String name, LocalDate day) {
         return list(BESIDE, name, day);

@@ -208,16 +208,7 @@ class AskChecks {
                         StatisticsViews.told(calibration.resolution()),
                         StatisticsViews.told(calibration.uncertainty()),
                         StatisticsViews.told(calibration.expectedCalibrationError()),
-                        calibration.bins().stream()
-                                .map(bin -> new BinView(
-                                        StatisticsViews.told(bin.low()),
-                                        StatisticsViews.told(bin.high()),
-                                        StatisticsViews.told(bin.meanForecast()),
-                                        ShareView.of(
-                                                bin.outcomes().count(),
-                                                bin.outcomes().of(),
-                                                least)))
-                                .toList()),
+                        BinView.of(calibration, least)),
                 new Chart.Probabilities(moment, calibration.withBinsOf(least)));
     }
 

@@ -48,6 +48,29 @@ final class Definitions {
                         "Where the cause was; cases of the whole group stay the number that it is a" + " share of."));
     }
 
+    static List<Definition> learning(int leastCell) {
+        return List.of(
+                causes().get(0),
+                new Definition(
+                        "group",
+                        "Axles with drum or disc brakes, old or young, as the cause model tells them apart; where no first use"
+                                + " is known brakes count as old."),
+                new Definition(
+                        "learned",
+                        "The book's share is held as if it came from so many cases (priorStrength), the confirmed axles are"
+                                + " added, and the weight moves as the mean of the beta distribution does. A cause of a"
+                                + " circuit or of the vehicle counts on each of its axles."),
+                new Definition(
+                        "held out",
+                        "Vehicles are parted by a keyed digest, so that no vehicle is on both sides. A case that names an earlier"
+                                + " one of a vehicle without registration or VIN counts on neither."),
+                new Definition(
+                        "before, after",
+                        "Probabilities after the arrival test in whole percent, by the book and by the learned weights, of each"
+                                + " cause that one of them names; what is not named counts as none."),
+                new Definition("withheld", "Cells that fewer than " + leastCell + " axles stand behind are withheld."));
+    }
+
     static Definition of(String word, String means) {
         return new Definition(word, means);
     }

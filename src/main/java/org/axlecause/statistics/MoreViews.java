@@ -190,7 +190,18 @@ final class MoreViews {
             @Nullable BigDecimal bitsPerMinute) {}
 
     @Schema(name = "CalibrationBin", description = "Probabilities of one bin and how many came true.")
-    record BinView(BigDecimal low, BigDecimal high, BigDecimal meanProbability, ShareView confirmed) {}
+    record BinView(BigDecimal low, BigDecimal high, BigDecimal meanProbability, ShareView confirmed) {
+
+        static List<BinView> of(Calibration calibration, int leastCell) {
+            return calibration.bins().stream()
+                    .map(bin -> new BinView(
+                            StatisticsViews.told(bin.low()),
+                            StatisticsViews.told(bin.high()),
+                            StatisticsViews.told(bin.meanForecast()),
+                            ShareView.of(bin.outcomes().count(), bin.outcomes().of(), leastCell)))
+                    .toList();
+        }
+    }
 
     @Schema(name = "Calibration", description = "Probabilities of causes against what was confirmed.")
     record CalibrationView(

@@ -14,6 +14,8 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -96,6 +98,21 @@ class RouteMatrixTest {
                 send(admin, "POST", "/v1/policies/" + POLICY + "/trials", "{}")
                         .jsonPath()
                         .getString("id"));
+        String proposed = proposal(admin);
+        given().header("Authorization", "Bearer " + admin)
+                .header("If-Match", "*")
+                .contentType("application/json; charset=UTF-8")
+                .body(Map.of(
+                        "proposal",
+                        proposed,
+                        "effectiveFrom",
+                        OffsetDateTime.now(ZoneOffset.UTC).plusHours(1).toString(),
+                        "reason",
+                        "a start"))
+                .post("/v1/cause-weights/versions")
+                .then()
+                .statusCode(201);
+        values.put("proposal", proposal(admin));
         values.put("policy", POLICY);
         values.put("version", "1");
         values.put("kind", "causes");
@@ -265,6 +282,12 @@ class RouteMatrixTest {
 
     private String key(String of, Role role) {
         return makeKey.make(of, new KeyTerms(UUID.randomUUID().toString(), role, null, null), "test");
+    }
+
+    private static String proposal(String key) {
+        return send(key, "POST", "/v1/cause-weights/proposals", "{\"weights\": \"book\"}")
+                .jsonPath()
+                .getString("id");
     }
 
     private static Response publish(String key) {

@@ -93,6 +93,22 @@ public final class Chain {
                             + "\", \"axle\": 2, \"side\": \"" + side + "\"" + made + "}");
         }
 
+        /** The arrival test of the rear axle, with how far the force of each wheel swings within a turn, in percent. */
+        OneCase arrivalTest(int left, int right) {
+            return event(
+                    "roller-test.recorded",
+                    "{\"stage\": \"arrival\", \"brake\": \"service\", \"surface\": \"dry\", \"tester\": {\"accuracy\":"
+                            + " {\"value\": 2, \"unit\": \"%\", \"of\": \"reading\"}, \"speed\": {\"value\": 5, \"unit\":"
+                            + " \"km/h\"}}, \"axles\": [{\"number\": 2, \"load\": {\"value\": 560, \"unit\": \"kg\"}, "
+                            + wheel("left", left) + ", " + wheel("right", right) + "}]}");
+        }
+
+        private static String wheel(String side, int swing) {
+            return "\"" + side
+                    + "\": {\"peak\": {\"value\": 1500, \"unit\": \"N\"}, \"drag\": {\"value\": 60, \"unit\":"
+                    + " \"N\"}, \"fluctuation\": {\"value\": " + swing + ", \"unit\": \"%\"}, \"locked\": false}";
+        }
+
         public OneCase leaking(String side) {
             return found("as-found", "wheel-cylinder", "leaking", side, "boot-edge-look");
         }
