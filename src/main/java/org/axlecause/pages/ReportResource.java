@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "cases")
 public class ReportResource {
 
-    private static final String PDF = "application/pdf";
+    static final String PDF = "application/pdf";
     private static final MediaType PDF_TYPE = new MediaType("application", "pdf");
     private static final MediaType HTML_TYPE = MediaType.TEXT_HTML_TYPE.withCharset("UTF-8");
     /** A sheet brings all that it shows and runs nothing. */
@@ -106,8 +106,8 @@ public class ReportResource {
                 .build();
     }
 
-    private static Response.ResponseBuilder sheet(
-            PrintSheet.Printed printed, boolean pdf, String reference, Audience whom) {
+    /** The answer that shows a sheet; it takes its own policy along, since a sheet is set by the style that it brings. */
+    static Response.ResponseBuilder sheet(PrintSheet.Printed printed, boolean pdf, String reference, Audience whom) {
         Response.ResponseBuilder answer =
                 pdf ? Response.ok(printed.pdf(), PDF_TYPE) : Response.ok(printed.html(), HTML_TYPE);
         return answer.header("Content-Security-Policy", NOTHING_FROM_ELSEWHERE)

@@ -20,6 +20,7 @@ import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Set;
 import java.util.regex.Pattern;
 import org.axlecause.shared.RefusedException.Reason;
@@ -111,7 +112,7 @@ class PageFilter implements ContainerRequestFilter, ContainerResponseFilter {
             return;
         }
         MultivaluedMap<String, Object> headers = answer.getHeaders();
-        headers.putSingle("Content-Security-Policy", POLICY);
+        headers.putIfAbsent("Content-Security-Policy", List.of(POLICY));
         headers.putSingle("X-Content-Type-Options", "nosniff");
         headers.putSingle("Referrer-Policy", "same-origin");
         headers.putSingle("Cross-Origin-Opener-Policy", "same-origin");

@@ -209,6 +209,39 @@ class SignInTest {
     }
 
     @Test
+    void the_sheets_open_by_session_to_those_who_send_from_their_sites_alone() throws IOException {
+        aCaseAt(SITE);
+        signIn(key(Role.DESK, List.of(SITE)), "/desk");
+        List<String> sheets =
+                browser.page("/desk/" + CASE).select(".path a[href^=/sheets/]").eachAttr("href");
+        Response screen = browser.open("/sheets/" + CASE + "/customer");
+        Response paper = browser.open("/sheets/" + CASE + "/workshop/pdf");
+
+        assertThat(sheets)
+                .containsExactly(
+                        "/sheets/" + CASE + "/customer",
+                        "/sheets/" + CASE + "/customer/pdf",
+                        "/sheets/" + CASE + "/workshop",
+                        "/sheets/" + CASE + "/workshop/pdf");
+        assertThat(screen.statusCode()).isEqualTo(200);
+        assertThat(Browser.read(screen).select("h1").text()).isEqualTo("Your brakes");
+        assertThat(screen.header("Content-Security-Policy")).startsWith("default-src 'none'");
+        assertThat(screen.header("Cache-Control")).isEqualTo("private, no-store");
+        assertThat(paper.contentType()).isEqualTo("application/pdf");
+        assertThat(paper.asByteArray()).startsWith("%PDF".getBytes(StandardCharsets.US_ASCII));
+
+        signIn(key(Role.DESK, List.of("mill-bridge")), "/desk");
+        assertThat(browser.open("/sheets/" + CASE + "/customer").statusCode()).isEqualTo(403);
+        signIn(key(Role.ANALYST, null), "/desk");
+        assertThat(browser.page("/desk/" + CASE).select("a[href^=/sheets/]")).isEmpty();
+        Response analyst = browser.open("/sheets/" + CASE + "/customer");
+        assertThat(analyst.statusCode()).isEqualTo(403);
+        assertThat(Browser.read(analyst).select("#problem h1").text()).isEqualTo("This key may not do that");
+        Response stranger = new Browser().open("/sheets/" + CASE + "/customer");
+        assertThat(local(stranger)).isEqualTo("/sign-in?to=%2Fsheets%2F" + CASE + "%2Fcustomer");
+    }
+
+    @Test
     void another_tenant_finds_no_such_case() throws IOException {
         aCaseAt(SITE);
         String stranger = makeKey.make(
