@@ -78,8 +78,7 @@ public record CaseView(
      * @param effort minutes and access
      * @param cautions what can hurt people
      * @param settles causes that its answers can prove or rule out
-     * @param form id of the entry that an answer makes
-     * @param answers what can come out and was not written down yet
+     * @param replies what can come out and was not written down yet
      * @param said what was written down already
      */
     public record Ask(
@@ -89,8 +88,7 @@ public record CaseView(
             String effort,
             List<String> cautions,
             List<String> settles,
-            String form,
-            List<Answer> answers,
+            List<Reply> replies,
             List<String> said) {}
 
     /**
@@ -98,20 +96,30 @@ public record CaseView(
      *
      * @param part the part and where it is
      * @param was how it was found
-     * @param form id of the entry that an answer makes
-     * @param answers sound now, or still as it was
+     * @param reply sound now, or still as it was
      */
-    public record AfterWork(String part, String was, String form, List<Answer> answers) {}
+    public record AfterWork(String part, String was, Reply reply) {}
+
+    /**
+     * Answers that need the same numbers, in one form.
+     *
+     * @param entry id of the entry that each of them makes
+     * @param id unique on the page
+     * @param about what they speak about; null where the heading above them says it
+     * @param type type of the event that they are
+     * @param blanks numbers to fill in first
+     * @param answers one at least
+     */
+    public record Reply(
+            String entry, String id, @Nullable String about, String type, List<Blank> blanks, List<Answer> answers) {}
 
     /**
      * An answer that one tap sends.
      *
      * @param says the answer
-     * @param type type of the event that it is
      * @param data its data with blanks
-     * @param blanks numbers to fill in first
      */
-    public record Answer(String says, String type, String data, List<Blank> blanks) {}
+    public record Answer(String says, String data) {}
 
     /**
      * A number to fill in.

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -106,20 +107,27 @@ class ShowCase {
                 .filter(Matcher::matches)
                 .map(open -> findings.get(open.group(1)))
                 .filter(Objects::nonNull)
-                .map(finding -> new CaseView.AfterWork(
-                        PlainWords.sentence(plain(finding.path("component").asText())) + ", "
-                                + PlainWords.placeOrVehicle(finding, axles),
-                        plain(finding.path("condition").asText()),
-                        newForm(),
+                .map(finding -> afterWork(finding, axles))
+                .toList();
+    }
+
+    private static CaseView.AfterWork afterWork(JsonNode finding, int axles) {
+        String part = PlainWords.sentence(plain(finding.path("component").asText())) + ", "
+                + PlainWords.placeOrVehicle(finding, axles);
+        String condition = finding.path("condition").asText();
+        String form = newForm();
+        return new CaseView.AfterWork(
+                part,
+                plain(condition),
+                new CaseView.Reply(
+                        form,
+                        form,
+                        part,
+                        EntryType.FINDING_RECORDED.toString(),
+                        List.of(),
                         List.of(
                                 afterWork(finding, "sound", "Sound now"),
-                                afterWork(
-                                        finding,
-                                        finding.path("condition").asText(),
-                                        "Still "
-                                                + plain(finding.path("condition")
-                                                        .asText())))))
-                .toList();
+                                afterWork(finding, condition, "Still " + plain(condition)))));
     }
 
     private static CaseView.Answer afterWork(JsonNode finding, String condition, String says) {
@@ -128,7 +136,7 @@ class ShowCase {
         data.set("component", finding.path("component"));
         data.put("condition", condition);
         PLACE.stream().filter(finding::has).forEach(member -> data.set(member, finding.path(member)));
-        return new CaseView.Answer(says, EntryType.FINDING_RECORDED.toString(), data.toString(), List.of());
+        return new CaseView.Answer(says, data.toString());
     }
 
     private CaseView.Suspect suspect(JsonNode cause, int number, int axles) {
@@ -175,10 +183,7 @@ class ShowCase {
                                 textOf(CatalogueKind.CAUSES, cause.path("code").asText()) + ", "
                                         + PlainWords.placeOrVehicle(cause.path("place"), axles))
                         .toList(),
-                newForm(),
-                bySaid.getOrDefault(false, List.of()).stream()
-                        .map(answer -> answer(answer, answers, axles))
-                        .toList(),
+                replies(bySaid.getOrDefault(false, List.of()), answers, axles),
                 bySaid.getOrDefault(true, List.of()).stream()
                         .map(answer -> words(answer, answers, axles))
                         .toList());
@@ -192,14 +197,31 @@ class ShowCase {
                         .allMatch(member -> member.getValue().equals(finding.path(member.getKey())));
     }
 
-    private CaseView.Answer answer(JsonNode answer, List<JsonNode> all, int axles) {
-        return new CaseView.Answer(
-                words(answer, all, axles),
-                answer.path("type").asText(),
-                answer.path("data").toString(),
-                ComposeSheet.stream(answer.path("blanks"))
-                        .map(blank -> blank(blank, axles))
-                        .toList());
+    /** The answers by the numbers that they need: what several of them need is asked for once. */
+    private static List<CaseView.Reply> replies(List<JsonNode> open, List<JsonNode> all, int axles) {
+        String entry = newForm();
+        Map<List<JsonNode>, List<JsonNode>> byBlanks = open.stream()
+                .collect(Collectors.groupingBy(
+                        answer -> List.of(answer.path("type"), answer.path("blanks")),
+                        LinkedHashMap::new,
+                        Collectors.toList()));
+        List<CaseView.Reply> replies = new ArrayList<>();
+        for (List<JsonNode> alike : byBlanks.values()) {
+            replies.add(new CaseView.Reply(
+                    entry,
+                    entry + "-" + replies.size(),
+                    null,
+                    alike.get(0).path("type").asText(),
+                    ComposeSheet.stream(alike.get(0).path("blanks"))
+                            .map(blank -> blank(blank, axles))
+                            .toList(),
+                    alike.stream()
+                            .map(answer -> new CaseView.Answer(
+                                    words(answer, all, axles),
+                                    answer.path("data").toString()))
+                            .toList()));
+        }
+        return replies;
     }
 
     /** What an answer says, and how it differs from others that say the same. */

@@ -28,6 +28,7 @@ import org.axlecause.shared.Json;
 import org.axlecause.shared.TenantTransaction;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
+import org.jsoup.select.Elements;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,7 +49,8 @@ class CasePagesTest {
             DeskResource.class,
             PolicyResource.class,
             NumbersResource.class,
-            RulebookResource.class);
+            RulebookResource.class,
+            SheetResource.class);
 
     private final String site = "pier-" + UUID.randomUUID().toString().substring(0, 8);
     private final String reference = "PG-" + UUID.randomUUID().toString().substring(0, 13);
@@ -153,12 +155,108 @@ class CasePagesTest {
                 .isEqualTo("nosniff");
     }
 
+    static Stream<String> scenarios() throws IOException {
+        try (Stream<java.nio.file.Path> folders = Files.list(SCENARIOS)) {
+            return folders.map(folder -> folder.getFileName().toString()).sorted().toList().stream();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("scenarios")
+    void a_case_has_its_pages_in_each_of_its_states(String scenario) throws IOException {
+        List<String> broken = new ArrayList<>();
+
+        for (ArrayNode entries : byType(events(scenario))) {
+            post(entries);
+            for (String page : List.of(
+                    "/bay/%s",
+                    "/desk/%s",
+                    "/rulebook/case/%s",
+                    "/bay/%s/obstacle",
+                    "/sheets/%s/customer",
+                    "/sheets/%s/workshop")) {
+                String address = page.formatted(reference);
+                int status = browser.open(address).statusCode();
+                if (status != 200) {
+                    broken.add(status + " at " + address + " after " + entries);
+                }
+            }
+        }
+
+        assertThat(broken).isEmpty();
+    }
+
+    /** Neighbours of one type together. */
+    private static List<ArrayNode> byType(ArrayNode events) {
+        List<ArrayNode> parts = new ArrayList<>();
+        String latest = "";
+        for (JsonNode event : events) {
+            if (!event.path("type").asText().equals(latest)) {
+                parts.add(Json.mapper().createArrayNode());
+                latest = event.path("type").asText();
+            }
+            parts.get(parts.size() - 1).add(event);
+        }
+        return parts;
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/bay/%00",
+                "/bay?q=%00",
+                "/bay/%00/obstacle?step=%00",
+                "/desk/%00",
+                "/desk?q=%00&status=%00&cursor=%00",
+                "/desk?status=closed&cursor=%00",
+                "/sheets/%00/customer",
+                "/sheets/A/%00",
+                "/rulebook?q=%00",
+                "/rulebook/%00/%00",
+                "/rulebook/case/%00",
+                "/policy/new?name=%00",
+                "/policy/named/%00",
+                "/policy/named/%00/draft?layer=%00",
+                "/policy/named/%00/effective?site=%00&version=0",
+                "/policy/named/%00/comparison?from=%00&to=%00",
+                "/policy/named/%00/publication",
+                "/policy/trials/%00",
+                "/policy/trials/%00/cases/%00",
+                "/policy/departures?site=%00&from=%00&to=%00",
+                "/numbers/%00",
+                "/numbers/%00/%00",
+                "/numbers/causes?make=%00&from=%00&cursor=%00",
+                "/numbers/causes/csv?make=%00&by=%00",
+                "/sign-in?to=%00"
+            })
+    void an_address_that_nobody_was_given_is_refused_in_words(String address) {
+        Response plain = browser.open(address.replace("%00", "none"));
+        Response hostile = browser.open(address);
+
+        assertThat(List.of(plain.statusCode(), hostile.statusCode()))
+                .as(address)
+                .allMatch(status -> status < 500);
+        assertThat(hostile.asString()).doesNotContain("Exception");
+    }
+
+    @Test
+    void a_sheet_is_for_the_customer_or_the_workshop() throws IOException {
+        send(FOUND);
+
+        Response unknown = browser.open("/sheets/" + reference + "/everybody");
+
+        assertThat(unknown.statusCode()).isEqualTo(404);
+        assertThat(Browser.read(unknown).select("#problem").text())
+                .contains("There is no sheet for 'everybody'", "customer", "workshop");
+    }
+
     @Test
     void a_browser_gets_a_page_and_a_program_a_problem_document() {
         Response page = browser.open("/bay/NONE-1");
         Response document = given().get("/bay/NONE-1");
         Response api = given().header("Accept", Browser.HTML).get("/v1/cases/NONE-1/report");
         Response root = given().header("Accept", Browser.HTML).get("/v1");
+        Response unknown = given().header("Accept", Browser.HTML).get("/v1/nowhere/at/all");
 
         assertThat(page.statusCode()).isEqualTo(404);
         assertThat(Browser.read(page).select("#problem h1").text()).isEqualTo("There is nothing at this address");
@@ -166,6 +264,8 @@ class CasePagesTest {
         assertThat(document.contentType()).startsWith("application/problem+json");
         assertThat(api.contentType()).startsWith("application/problem+json");
         assertThat(root.contentType()).startsWith("application/problem+json");
+        assertThat(unknown.statusCode()).isEqualTo(404);
+        assertThat(unknown.contentType()).startsWith("application/problem+json");
     }
 
     @Test
@@ -199,21 +299,19 @@ class CasePagesTest {
         assertThat(judged.select("section[aria-labelledby=follows]").text())
                 .contains("Rear axle", "The two wheels of this axle brake unevenly", "63 %", "Rear axle, left wheel");
         assertThat(judged.select("section[aria-labelledby=next] form button")).isNotEmpty();
-        assertThat(judged.select("section[aria-labelledby=next] form"))
-                .allSatisfy(answer -> assertThat(answer.select("button")).hasSize(1));
+        assertThat(judged.select("section[aria-labelledby=next] form button:not([hidden])"))
+                .isNotEmpty()
+                .allSatisfy(button -> assertThat(button.text()).isNotEmpty());
     }
 
     @Test
     void an_answer_that_is_tapped_twice_arrives_once() throws IOException {
         send(OVAL);
-        Element form = browser.page("/bay/" + reference).select("form[action$=/answer]").stream()
-                .filter(answer -> answer.select("input[name^=blank]").isEmpty())
-                .findFirst()
-                .orElseThrow();
+        Element answer = answersWithoutReading().get(0);
         int before = version();
 
-        Response first = browser.submit(form, Map.of());
-        Response again = browser.submit(form, Map.of());
+        Response first = tap(answer);
+        Response again = tap(answer);
 
         assertThat(first.statusCode()).isEqualTo(303);
         assertThat(first.header("Location")).contains("saved=now");
@@ -225,23 +323,42 @@ class CasePagesTest {
     @Test
     void another_answer_on_a_form_that_was_saved_is_refused_in_words() throws IOException {
         send(OVAL);
-        List<Element> forms = browser.page("/bay/" + reference).select("form[action$=/answer]").stream()
-                .filter(answer -> answer.select("input[name^=blank]").isEmpty())
-                .toList();
-        Element one = forms.stream()
-                .filter(form -> forms.stream().anyMatch(twin -> isOtherAnswer(form, twin)))
-                .findFirst()
-                .orElseThrow();
-        Element other = forms.stream()
-                .filter(form -> isOtherAnswer(one, form))
-                .findFirst()
-                .orElseThrow();
+        Elements answers = browser.page("/bay/" + reference)
+                .select("form[action$=/answer]:not(:has(input[name^=blank])):has(button + button)")
+                .get(0)
+                .select("button");
 
-        browser.submit(one, Map.of());
-        Response refused = browser.submit(other, Map.of());
+        tap(answers.get(0));
+        Response refused = tap(answers.get(1));
 
         assertThat(refused.statusCode()).isEqualTo(409);
         assertThat(Browser.read(refused).select("#problem").text()).contains("was accepted with content");
+    }
+
+    @Test
+    void a_reading_that_several_answers_need_is_asked_for_once() throws IOException {
+        send("trace-of-an-oval-drum");
+        Element form = browser.page("/bay/" + reference)
+                .selectFirst("form[action$=/answer]:has(input[name=blank.drumOvality])");
+        Elements buttons = form.select("button[name=data]");
+        Element sound = buttons.stream()
+                .filter(button -> button.text().equals("Drum sound"))
+                .findFirst()
+                .orElseThrow();
+
+        Response saved = browser.submit(form, Map.of("blank.drumOvality", "0,04", "data", sound.val()));
+
+        assertThat(buttons.eachText()).contains("An oval drum");
+        assertThat(form.select("input[name^=blank]")).hasSize(1);
+        assertThat(form.selectFirst("button").hasAttr("disabled"))
+                .as("the key Enter in the reading chooses no answer")
+                .isTrue();
+        assertThat(saved.statusCode()).isEqualTo(303);
+        JsonNode latest = Json.read(
+                        given().get("/v1/cases/" + reference + "/events").asString())
+                .at("/events/0/event/data");
+        assertThat(latest.path("condition").asText()).isEqualTo("sound");
+        assertThat(latest.at("/measurement/value").decimalValue()).isEqualByComparingTo("0.04");
     }
 
     @Test
@@ -487,13 +604,14 @@ class CasePagesTest {
                 .containsExactlyInAnyOrder("ask", "signIn");
     }
 
-    private static boolean isOtherAnswer(Element one, Element other) {
-        return one.select("[name=entry]")
-                        .val()
-                        .equals(other.select("[name=entry]").val())
-                && !one.select("[name=data]")
-                        .val()
-                        .equals(other.select("[name=data]").val());
+    private List<Element> answersWithoutReading() {
+        return browser.page("/bay/" + reference)
+                .select("form[action$=/answer]:not(:has(input[name^=blank])) button[name=data]");
+    }
+
+    /** Sends the form of a button as a tap on it does. */
+    private Response tap(Element button) {
+        return browser.submit(button.closest("form"), Map.of(button.attr("name"), button.val()));
     }
 
     private int version() {
@@ -507,8 +625,21 @@ class CasePagesTest {
     }
 
     private void send(String scenario, String text, String instead) throws IOException {
-        ArrayNode events = (ArrayNode) Json.mapper()
-                .readTree(Files.readString(SCENARIOS.resolve(scenario).resolve("given.json")));
+        String quoted = Json.text(instead);
+        post(Json.read(Json.text(events(scenario)).replace(text, quoted.substring(1, quoted.length() - 1))));
+    }
+
+    /** The events of a scenario, told of the case of this test at its site. */
+    private ArrayNode events(String scenario) throws IOException {
+        ArrayNode events = Json.mapper().createArrayNode();
+        try (Stream<java.nio.file.Path> files = Files.list(SCENARIOS.resolve(scenario))) {
+            for (java.nio.file.Path file : files.filter(
+                            path -> path.getFileName().toString().startsWith("given"))
+                    .sorted()
+                    .toList()) {
+                events.addAll((ArrayNode) Json.read(Files.readString(file)));
+            }
+        }
         for (JsonNode event : events) {
             ((ObjectNode) event)
                     .put("subject", reference)
@@ -517,11 +648,12 @@ class CasePagesTest {
                 ((ObjectNode) event.path("data")).put("site", site);
             }
         }
-        String quoted = Json.text(instead);
+        return events;
+    }
+
+    private static void post(JsonNode events) {
         Response answer = given().contentType("application/cloudevents-batch+json; charset=UTF-8")
-                .body(Json.text(events)
-                        .replace(text, quoted.substring(1, quoted.length() - 1))
-                        .getBytes(StandardCharsets.UTF_8))
+                .body(Json.text(events).getBytes(StandardCharsets.UTF_8))
                 .post("/v1/events");
         assertThat(answer.statusCode()).as(answer.asString()).isEqualTo(200);
     }
