@@ -4,6 +4,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.Shape;
+import java.awt.font.FontRenderContext;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
@@ -32,6 +33,7 @@ final class ChartStyle {
 
     private static final float FONT_SIZE = 12f;
     private static final float LINE = 1.6f;
+    private static final FontRenderContext MEASURED = new FontRenderContext(null, true, true);
     private static final Line2D LEGEND_LINE = new Line2D.Double(-22, 0, 22, 0);
 
     static final BasicStroke SOLID = new BasicStroke(LINE);
@@ -55,6 +57,11 @@ final class ChartStyle {
 
     static Font font() {
         return SheetFonts.regular(FONT_SIZE);
+    }
+
+    /** How wide these words are set, as charts are laid out. */
+    static double widthOf(String words) {
+        return font().getStringBounds(words, MEASURED).getWidth();
     }
 
     /** A chart of one plot, with a legend above it or without. */

@@ -4,6 +4,7 @@ import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.Locale;
 import java.util.regex.Pattern;
 import org.apache.batik.anim.dom.SVGDOMImplementation;
 import org.apache.batik.svggen.SVGGeneratorContext;
@@ -12,6 +13,7 @@ import org.apache.batik.svggen.SVGIDGenerator;
 import org.jfree.chart.JFreeChart;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 /** Draws a chart as SVG that says in words what it shows, for those who can't see it. */
 final class Drawing {
@@ -48,9 +50,23 @@ final class Drawing {
         root.setAttribute("role", "img");
         root.setAttribute("alt", title + ". " + description);
         root.setAttribute("aria-labelledby", id + "-title " + id + "-desc");
+        setWidths(root);
         root.insertBefore(words(document, "desc", id + "-desc", description), root.getFirstChild());
         root.insertBefore(words(document, "title", id + "-title", title), root.getFirstChild());
         return text(graphics, root).replace("\"genericDefs\"", "\"" + id + "-defs\"");
+    }
+
+    /** Words keep the width that they were laid out for, whatever type a screen sets them in, so that none covers another. */
+    private static void setWidths(Element root) {
+        NodeList texts = root.getElementsByTagNameNS(SVG, "text");
+        for (int index = 0; index < texts.getLength(); index++) {
+            Element text = (Element) texts.item(index);
+            double width = ChartStyle.widthOf(text.getTextContent());
+            if (width > 0) {
+                text.setAttribute("textLength", String.format(Locale.ROOT, "%.1f", width));
+                text.setAttribute("lengthAdjust", "spacingAndGlyphs");
+            }
+        }
     }
 
     private static Element words(Document document, String name, String id, String text) {

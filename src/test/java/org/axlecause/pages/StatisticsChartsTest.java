@@ -19,6 +19,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 class StatisticsChartsTest {
 
@@ -130,6 +132,22 @@ class StatisticsChartsTest {
     @MethodSource("charts")
     void every_chart_shows_its_number(String svg) throws Exception {
         assertThat(Svg.texts(svg)).anyMatch(text -> text.matches(".*n = [1-9]\\d*.*"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("charts")
+    void words_keep_their_width_in_any_type(String svg) throws Exception {
+        NodeList texts = Svg.parsed(svg).getElementsByTagName("text");
+
+        for (int index = 0; index < texts.getLength(); index++) {
+            Element text = (Element) texts.item(index);
+            assertThat(Double.parseDouble(text.getAttribute("textLength")))
+                    .as(text.getTextContent())
+                    .isBetween(
+                            3.0 * text.getTextContent().strip().length(),
+                            11.0 * text.getTextContent().length());
+            assertThat(text.getAttribute("lengthAdjust")).isEqualTo("spacingAndGlyphs");
+        }
     }
 
     @Test
