@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.axlecause.shared.FreePort;
@@ -38,6 +39,7 @@ final class PackagedService implements Closeable {
     private static final Duration START = Duration.ofMinutes(5);
     private static final Duration STOP = Duration.ofSeconds(60);
     private static final Pattern HEAP_USED = Pattern.compile("used (\\d+)K");
+    private static final Pattern KEY = Pattern.compile("axc_\\S+");
     private static final String EVENT = """
             {"specversion": "1.0", "type": "org.axlecause.vehicle.presented.v1", "source": "/sites/quay-street",
              "id": "presented-%1$s", "subject": "%1$s", "time": "2026-03-02T08:15:00Z",
@@ -56,6 +58,7 @@ final class PackagedService implements Closeable {
     private final Path folder;
     private Path application = APPLICATION;
     private Process process;
+    private String bearer = "";
 
     /** A service that keeps its data and its log in this folder. */
     PackagedService(Path folder) {
@@ -67,6 +70,22 @@ final class PackagedService implements Closeable {
 
     PackagedService with(String name, String value) {
         environment.put(name, value);
+        return this;
+    }
+
+    /** Makes a key by the command of the service, which must not be running. */
+    String makeKey(String tenant, String role) throws IOException, InterruptedException {
+        assertThat(run("make-key", "--tenant", tenant, "--role", role)).isZero();
+        return KEY.matcher(log())
+                .results()
+                .map(MatchResult::group)
+                .reduce((earlier, latest) -> latest)
+                .orElseThrow();
+    }
+
+    /** Sends this key along from now on. */
+    PackagedService as(String key) {
+        bearer = key;
         return this;
     }
 
@@ -233,8 +252,9 @@ final class PackagedService implements Closeable {
     }
 
     private HttpRequest.Builder request(String path) {
-        return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
                 .timeout(Duration.ofSeconds(60));
+        return bearer.isEmpty() ? request : request.header("Authorization", "Bearer " + bearer);
     }
 
     private Process launch(List<String> arguments) throws IOException {

@@ -8,8 +8,6 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
-import java.net.URI;
-import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -21,8 +19,6 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.axlecause.shared.Json;
@@ -82,16 +78,11 @@ class PackagedServiceIT {
     void the_first_key_is_made_by_a_command_and_opens_a_service_with_the_invented_chain() throws Exception {
         service = new PackagedService(data).with("AXLECAUSE_DEMO", "true").with("AXLECAUSE_ACCESS", "keys");
 
-        int made = service.run("make-key", "--tenant", "demo", "--role", "admin");
-        Matcher key = Pattern.compile("axc_\\S+").matcher(service.log());
+        String key = service.makeKey("demo", "admin");
         service.start();
 
-        assertThat(made).isZero();
-        assertThat(key.find()).isTrue();
         assertThat(service.statusOf("/v1/cases")).isEqualTo(401);
-        HttpResponse<String> cases =
-                service.send(HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + service.port() + "/v1/cases"))
-                        .header("Authorization", "Bearer " + key.group()));
+        HttpResponse<String> cases = service.as(key).get("/v1/cases");
         assertThat(cases.statusCode()).isEqualTo(200);
         assertThat(cases.body()).contains("\"site\":\"mill-bridge\"");
     }

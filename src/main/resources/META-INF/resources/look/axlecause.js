@@ -1,5 +1,6 @@
 // Makes forms bear a bad connection. Nothing here is needed to use a page: every form works without it.
 // What is typed is kept on this device until it is saved; what can't be sent waits and is sent later, in its order, once.
+// What is private, such as a registration, is never stored on the device: it waits in this page alone.
 
 const bearer = document.querySelector('meta[name="bearer"]')?.content ?? '';
 const DRAFT = `axlecause:${bearer}:draft:`;
@@ -42,11 +43,24 @@ function tell(text, strong) {
   }
 }
 
+// Private fields of entries that wait, by the id of their entry.
+const secrets = new Map();
+
+// Whether what was private in an entry went with the page that it was typed on.
+function isStripped(entry) {
+  return entry.withheld && !secrets.has(entry.entry);
+}
+
 function waiting() {
   const queue = stored(QUEUE, []);
   if (queue.length > 0) {
     const entries = queue.length === 1 ? 'One entry waits' : `${queue.length} entries wait`;
-    tell(`${entries} on this device and will be sent when the connection is back. You can go on.`, 'Not saved yet.');
+    const goOn = queue.some(isStripped)
+      ? 'A registration that was typed went with its page: it is never stored on this device.'
+      : queue.some((entry) => entry.withheld)
+        ? 'Leave this page open until then: the registration is not stored on this device.'
+        : 'You can go on.';
+    tell(`${entries} on this device and will be sent when the connection is back. ${goOn}`, 'Not saved yet.');
   }
   return queue.length;
 }
@@ -104,7 +118,7 @@ for (const form of document.querySelectorAll('form[data-keep]')) {
 // What is sent
 
 async function send(entry) {
-  const body = new URLSearchParams(entry.body);
+  const body = new URLSearchParams([...new URLSearchParams(entry.body), ...(secrets.get(entry.entry) ?? [])]);
   body.set('token', document.querySelector('meta[name="form-token"]').content);
   body.set('ago', String(Math.max(0, Math.round((Date.now() - entry.at) / 1000))));
   const answer = await fetch(entry.action, {
@@ -155,6 +169,8 @@ async function flush() {
     let queue = stored(QUEUE, []);
     let shown = null;
     let own = false;
+    let sent = false;
+    let stripped = false;
     while (queue.length > 0) {
       const entry = queue[0];
       const answer = await send(entry);
@@ -164,11 +180,16 @@ async function flush() {
       }
       queue = stored(QUEUE, []).filter((other) => other.at !== entry.at || other.body !== entry.body);
       store(QUEUE, queue);
-      if (answer.ok) {
+      // An entry that lost what was private in it, and is another one to the service, arrived before with it.
+      const arrivedBefore = isStripped(entry) && answer.status === 409;
+      if (answer.ok || arrivedBefore) {
         if (entry.keep) {
           store(DRAFT + entry.keep, null);
         }
-        shown = follow(answer.url, entry);
+        sent = true;
+        stripped ||= isStripped(entry) && !arrivedBefore;
+        secrets.delete(entry.entry);
+        shown = arrivedBefore ? shown : follow(answer.url, entry);
         own = here.has(entry.entry);
       } else {
         tell(await refusal(answer), 'Not saved.');
@@ -177,18 +198,21 @@ async function flush() {
     }
     if (shown && own && !typing()) {
       location.assign(shown);
-    } else if (shown) {
-      tell('Every entry that waited is with the service now. ', 'Saved.');
-      const link = document.createElement('a');
-      link.href = shown;
-      link.textContent = 'See what follows';
-      told.lastChild.append(link);
+    } else if (sent) {
+      const missing = stripped ? 'The registration went with the page that it was typed on. ' : '';
+      tell(`Every entry that waited is with the service now. ${missing}`, 'Saved.');
+      if (shown) {
+        const link = document.createElement('a');
+        link.href = shown;
+        link.textContent = 'See what follows';
+        told.lastChild.append(link);
+      }
     }
   } catch {
     waiting();
   } finally {
     busy = false;
-    for (const button of document.querySelectorAll('form[data-send] button[disabled]')) {
+    for (const button of document.querySelectorAll('form[data-send] button[disabled]:not([hidden])')) {
       button.disabled = false;
     }
   }
@@ -201,6 +225,9 @@ for (const form of document.querySelectorAll('form[data-send]')) {
       fields.set(event.submitter.name, event.submitter.value);
     }
     const entry = form.elements.entry.value;
+    const secret = [...form.elements].filter((field) => 'private' in field.dataset && field.value);
+    secret.forEach((field) => fields.delete(field.name));
+    secrets.set(entry, secret.map((field) => [field.name, field.value]));
     // The last tap on a form counts as long as it waits.
     const others = stored(QUEUE, []).filter((other) => other.entry !== entry);
     const kept = store(QUEUE, [
@@ -211,6 +238,7 @@ for (const form of document.querySelectorAll('form[data-send]')) {
         entry,
         keep: form.dataset.keep,
         then: form.dataset.then,
+        withheld: secret.length > 0,
         at: Date.now(),
       },
     ]);
