@@ -66,6 +66,7 @@ class LockedClauseTest {
         values.put("key", "none");
         values.put("subscription", "none");
         values.put("trial", UUID.randomUUID().toString());
+        values.put("proposal", UUID.randomUUID().toString());
     }
 
     @Test
