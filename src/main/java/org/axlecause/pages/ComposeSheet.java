@@ -200,13 +200,14 @@ final class ComposeSheet {
         return forCustomer() ? text : text + " (" + node.path("basis").asText() + ")";
     }
 
-    /** Axles at which something was found, suspected or is to be done; all where nothing is. */
     private String question(JsonNode question) {
         return PlainWords.sentence(PlainWords.placeOrVehicle(question.path("place"), axles)) + ": "
-                + question.path("says").asText() + " "
-                + PlainWords.sentence(question.path("resolve").asText());
+                + PlainWords.stopped(question.path("says").asText()) + " "
+                + PlainWords.stopped(
+                        PlainWords.sentence(question.path("resolve").asText()));
     }
 
+    /** Axles at which something was found, suspected or is to be done; all where nothing is. */
     private Set<Integer> axlesOfConcern() {
         Set<Integer> axlesFound = new TreeSet<>();
         Stream.of("deficiencies", "causes", "scope")

@@ -134,6 +134,11 @@ final class PlainWords {
         return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
+    /** The text with the full stop that it may lack. */
+    static String stopped(String text) {
+        return text.isEmpty() || text.endsWith(".") || text.endsWith("?") ? text : text + ".";
+    }
+
     static String brake(String brake) {
         return switch (brake) {
             case "service" -> "foot brake";

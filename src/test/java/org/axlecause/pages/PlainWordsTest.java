@@ -103,4 +103,14 @@ class PlainWordsTest {
             throw new AssertionError(broken);
         }
     }
+
+    @ParameterizedTest
+    @CsvSource({
+        "judge by the mean at a steady pedal, judge by the mean at a steady pedal.",
+        "The lamp was lit., The lamp was lit.",
+        "Which wheel?, Which wheel?"
+    })
+    void a_sentence_ends_with_one_stop(String text, String stopped) {
+        assertThat(PlainWords.stopped(text)).isEqualTo(stopped);
+    }
 }
