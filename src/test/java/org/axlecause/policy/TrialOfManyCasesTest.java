@@ -19,6 +19,8 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
@@ -52,7 +54,7 @@ import org.junit.jupiter.api.Test;
  * would; {@code -Dtrial.cases=N} takes so many.
  */
 @QuarkusTest
-@TestProfile(WithKeys.class)
+@TestProfile(TrialOfManyCasesTest.BatchesAsShipped.class)
 class TrialOfManyCasesTest {
 
     private static final Path STORY =
@@ -155,6 +157,17 @@ class TrialOfManyCasesTest {
         assertThat(changed).isIn(0, count);
         assertThat(done.jsonPath().getInt("result.all.linesOfOtherNecessity")).isIn(0, count);
         assertThat(done.asString().length()).isLessThan(50_000);
+    }
+
+    /** Batches of the size that they have in a service, not of that with which tests get many of them. */
+    public static class BatchesAsShipped extends WithKeys {
+
+        @Override
+        public Map<String, String> getConfigOverrides() {
+            Map<String, String> overrides = new TreeMap<>(super.getConfigOverrides());
+            overrides.put("axlecause.trials.batch", "50");
+            return overrides;
+        }
     }
 
     private List<Past> recalled(int count) {
