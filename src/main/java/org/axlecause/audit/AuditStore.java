@@ -2,7 +2,6 @@ package org.axlecause.audit;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.sql.Array;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -13,8 +12,6 @@ import java.util.Base64;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import javax.sql.DataSource;
-import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.TenantTransaction;
 
 /** A tenant's chain, what waits to be tied into it, and its signed heads. */
@@ -85,11 +82,9 @@ class AuditStore {
              ORDER BY l.object
             """;
 
-    private final DataSource dataSource;
     private final TenantTransaction transaction;
 
-    AuditStore(DataSource dataSource, TenantTransaction transaction) {
-        this.dataSource = dataSource;
+    AuditStore(TenantTransaction transaction) {
         this.transaction = transaction;
     }
 
@@ -113,17 +108,7 @@ class AuditStore {
     }
 
     private List<String> tenants(String sql) {
-        try (Connection connection = dataSource.getConnection();
-                PreparedStatement query = connection.prepareStatement(sql);
-                ResultSet rows = query.executeQuery()) {
-            List<String> tenants = new ArrayList<>();
-            while (rows.next()) {
-                tenants.add(rows.getString(1));
-            }
-            return tenants;
-        } catch (SQLException e) {
-            throw new DatabaseException(e);
-        }
+        return transaction.acrossTenants(sql, row -> row.getString(1));
     }
 
     /** Whether this transaction is now the only writer of the tenant's chain. */

@@ -16,7 +16,10 @@ import org.axlecause.judgement.PastCases.Wanted;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
-/** Reads many cases at once, run by run in the order in which the database keeps their references, so that a run is a stretch of an index. */
+/**
+ * Reads many cases at once, run by run in the order in which the database keeps their references, so that a run is a
+ * stretch of an index.
+ */
 @ApplicationScoped
 class PastCaseStore {
 

@@ -1,19 +1,14 @@
 package org.axlecause.casefile;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import javax.sql.DataSource;
-import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
@@ -28,11 +23,9 @@ class TombstoneStore {
     private static final String FIND =
             "SELECT site, removed_at FROM case_tombstone WHERE tenant_id = ? AND reference = ?";
 
-    private final DataSource dataSource;
     private final TenantTransaction transaction;
 
-    TombstoneStore(DataSource dataSource, TenantTransaction transaction) {
-        this.dataSource = dataSource;
+    TombstoneStore(TenantTransaction transaction) {
         this.transaction = transaction;
     }
 
@@ -47,20 +40,8 @@ class TombstoneStore {
 
     /** Cases that were last closed before a moment; looks across tenants, outside any tenant's transaction. */
     List<Removable> closedBefore(OffsetDateTime moment, int most) {
-        try (Connection connection = dataSource.getConnection();
-                PreparedStatement query = connection.prepareStatement(REMOVABLE)) {
-            query.setObject(1, moment);
-            query.setInt(2, most);
-            List<Removable> found = new ArrayList<>();
-            try (ResultSet rows = query.executeQuery()) {
-                while (rows.next()) {
-                    found.add(new Removable(rows.getString(1), rows.getString(2)));
-                }
-            }
-            return found;
-        } catch (SQLException e) {
-            throw new DatabaseException(e);
-        }
+        return transaction.acrossTenants(
+                REMOVABLE, row -> new Removable(row.getString(1), row.getString(2)), moment, most);
     }
 
     /**

@@ -1,7 +1,6 @@
 package org.axlecause.outbound;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -10,8 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
-import javax.sql.DataSource;
-import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
@@ -73,11 +70,9 @@ class DeliveryStore {
              WHERE delivery.state <> 'pending'
             """;
 
-    private final DataSource dataSource;
     private final TenantTransaction transaction;
 
-    DeliveryStore(DataSource dataSource, TenantTransaction transaction) {
-        this.dataSource = dataSource;
+    DeliveryStore(TenantTransaction transaction) {
         this.transaction = transaction;
     }
 
@@ -99,20 +94,7 @@ class DeliveryStore {
 
     /** The subscriptions with something due, either the failing or the others; reads outside any tenant's transaction. */
     List<Due> due(OffsetDateTime now, boolean failing) {
-        try (Connection connection = dataSource.getConnection();
-                PreparedStatement query = connection.prepareStatement(DUE)) {
-            query.setObject(1, now);
-            query.setBoolean(2, failing);
-            List<Due> due = new ArrayList<>();
-            try (ResultSet rows = query.executeQuery()) {
-                while (rows.next()) {
-                    due.add(new Due(rows.getString(1), rows.getString(2)));
-                }
-            }
-            return due;
-        } catch (SQLException e) {
-            throw new DatabaseException(e);
-        }
+        return transaction.acrossTenants(DUE, row -> new Due(row.getString(1), row.getString(2)), now, failing);
     }
 
     /** Takes up to so many due deliveries, at most one of each case; others leave them alone until the claim runs out. */

@@ -1,17 +1,13 @@
 package org.axlecause.outbound;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
-import javax.sql.DataSource;
-import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.TenantTransaction;
 
 /** What is to be told to others, kept in the transaction that made it true. */
@@ -53,11 +49,9 @@ class OutboxStore {
 
     private static final String AGED = "SELECT tenant_id FROM tenants_with_events_before(?)";
 
-    private final DataSource dataSource;
     private final TenantTransaction transaction;
 
-    OutboxStore(DataSource dataSource, TenantTransaction transaction) {
-        this.dataSource = dataSource;
+    OutboxStore(TenantTransaction transaction) {
         this.transaction = transaction;
     }
 
@@ -138,18 +132,6 @@ class OutboxStore {
 
     /** The tenants that have events from before this moment; reads outside any tenant's transaction. */
     List<String> tenantsWithEventsBefore(OffsetDateTime moment) {
-        try (Connection connection = dataSource.getConnection();
-                PreparedStatement query = connection.prepareStatement(AGED)) {
-            query.setObject(1, moment);
-            List<String> tenants = new ArrayList<>();
-            try (ResultSet rows = query.executeQuery()) {
-                while (rows.next()) {
-                    tenants.add(rows.getString(1));
-                }
-            }
-            return tenants;
-        } catch (SQLException e) {
-            throw new DatabaseException(e);
-        }
+        return transaction.acrossTenants(AGED, row -> row.getString(1), moment);
     }
 }

@@ -9,14 +9,11 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import javax.sql.DataSource;
 import org.axlecause.judgement.PastCases.Run;
 import org.axlecause.judgement.PastCases.Wanted;
-import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.TenantTransaction;
 
@@ -69,11 +66,9 @@ class TrialStore {
 
     private static final String TO_RUN = "SELECT tenant_id, trial FROM trials_to_run()";
 
-    private final DataSource dataSource;
     private final TenantTransaction transaction;
 
-    TrialStore(DataSource dataSource, TenantTransaction transaction) {
-        this.dataSource = dataSource;
+    TrialStore(TenantTransaction transaction) {
         this.transaction = transaction;
     }
 
@@ -236,18 +231,7 @@ class TrialStore {
 
     /** The trials of all tenants that run, the oldest first; reads outside any tenant's transaction. */
     List<Due> due() {
-        try (Connection connection = dataSource.getConnection();
-                PreparedStatement query = connection.prepareStatement(TO_RUN)) {
-            List<Due> due = new ArrayList<>();
-            try (ResultSet row = query.executeQuery()) {
-                while (row.next()) {
-                    due.add(new Due(row.getString(1), row.getObject(2, UUID.class)));
-                }
-            }
-            return due;
-        } catch (SQLException e) {
-            throw new DatabaseException(e);
-        }
+        return transaction.acrossTenants(TO_RUN, row -> new Due(row.getString(1), row.getObject(2, UUID.class)));
     }
 
     private static int number(PreparedStatement query) throws SQLException {

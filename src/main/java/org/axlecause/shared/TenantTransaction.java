@@ -5,6 +5,7 @@ import io.quarkus.narayana.jta.TransactionRunnerOptions;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
@@ -172,6 +173,31 @@ public class TenantTransaction {
         }
     }
 
+    /**
+     * Reads outside any tenant's transaction, by a function of the database that looks across tenants.
+     *
+     * @param sql one query
+     * @param reader makes something of a row
+     * @param values what the question marks stand for
+     */
+    public <T> List<T> acrossTenants(String sql, RowReader<T> reader, Object... values) {
+        try (Connection connection = dataSource.getConnection();
+                PreparedStatement query = connection.prepareStatement(sql)) {
+            for (int index = 0; index < values.length; index++) {
+                query.setObject(index + 1, values[index]);
+            }
+            List<T> found = new ArrayList<>();
+            try (ResultSet row = query.executeQuery()) {
+                while (row.next()) {
+                    found.add(reader.read(row));
+                }
+            }
+            return found;
+        } catch (SQLException e) {
+            throw new DatabaseException(e);
+        }
+    }
+
     private void freeze() {
         try (Connection connection = dataSource.getConnection();
                 Statement statement = connection.createStatement()) {
@@ -199,5 +225,11 @@ public class TenantTransaction {
     @FunctionalInterface
     public interface Statements<T extends @Nullable Object> {
         T run(Connection connection, String tenant) throws SQLException;
+    }
+
+    /** Makes something of the row at hand. */
+    @FunctionalInterface
+    public interface RowReader<T> {
+        T read(ResultSet row) throws SQLException;
     }
 }

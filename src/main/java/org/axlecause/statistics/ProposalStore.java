@@ -1,7 +1,6 @@
 package org.axlecause.statistics;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -11,8 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import javax.sql.DataSource;
-import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
@@ -47,11 +44,9 @@ class ProposalStore {
 
     private static final String TO_WORK_OUT = "SELECT tenant_id, proposal FROM cause_weights_to_work_out()";
 
-    private final DataSource dataSource;
     private final TenantTransaction transaction;
 
-    ProposalStore(DataSource dataSource, TenantTransaction transaction) {
-        this.dataSource = dataSource;
+    ProposalStore(TenantTransaction transaction) {
         this.transaction = transaction;
     }
 
@@ -124,18 +119,7 @@ class ProposalStore {
 
     /** The proposals of all tenants that are not worked out, the oldest first; reads outside any tenant's transaction. */
     List<Due> due() {
-        try (Connection connection = dataSource.getConnection();
-                PreparedStatement query = connection.prepareStatement(TO_WORK_OUT)) {
-            List<Due> due = new ArrayList<>();
-            try (ResultSet row = query.executeQuery()) {
-                while (row.next()) {
-                    due.add(new Due(row.getString(1), row.getObject(2, UUID.class)));
-                }
-            }
-            return due;
-        } catch (SQLException e) {
-            throw new DatabaseException(e);
-        }
+        return transaction.acrossTenants(TO_WORK_OUT, row -> new Due(row.getString(1), row.getObject(2, UUID.class)));
     }
 
     private List<Proposal> list(String sql, UUID... ids) {

@@ -54,7 +54,7 @@ class StatementsNameTheirTenantTest {
         VehicleIdentityStore identities =
                 new VehicleIdentityStore(transaction, Clock.systemUTC(), Optional.of(identityKey));
         OpenCaseStore openCases = new OpenCaseStore(transaction);
-        TombstoneStore tombstones = new TombstoneStore(database.source(), transaction);
+        TombstoneStore tombstones = new TombstoneStore(transaction);
         PersonalValue plate = new PersonalValue("registration", "AX12 CRV");
         PastJudgement past = new PastJudgement(1, "rules-1", PastJudgement.Occasion.CLOSING, "{}", NOON);
 

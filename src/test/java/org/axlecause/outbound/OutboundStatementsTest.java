@@ -43,9 +43,9 @@ class OutboundStatementsTest {
     @Test
     void every_store_sees_and_changes_one_tenant_without_row_level_security() {
         TenantTransaction transaction = TestDatabase.transactionOn(database.source());
-        OutboxStore outbox = new OutboxStore(database.source(), transaction);
+        OutboxStore outbox = new OutboxStore(transaction);
         SubscriptionStore subscriptions = new SubscriptionStore(transaction, Optional.of(identityKey));
-        DeliveryStore deliveries = new DeliveryStore(database.source(), transaction);
+        DeliveryStore deliveries = new DeliveryStore(transaction);
         TenantStore tenants = Tenants.storeOn(transaction);
         SubscriptionTerms terms = new SubscriptionTerms(
                 "https://hooks.example.org/", "d", List.of(Outbound.JUDGED), null, SubscriptionState.ACTIVE);

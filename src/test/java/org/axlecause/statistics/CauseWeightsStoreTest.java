@@ -65,7 +65,7 @@ class CauseWeightsStoreTest {
     void makeDatabaseWithoutWalls() throws SQLException {
         database = BareDatabase.made();
         transaction = TestDatabase.transactionOn(database.source());
-        proposals = new ProposalStore(database.source(), transaction);
+        proposals = new ProposalStore(transaction);
         versions = new WeightsVersionStore(transaction);
         confirmed = new ConfirmedCaseStore(transaction);
         execute(ROWS);
