@@ -54,9 +54,11 @@ public class EventStore {
                    AS e (position, source, id, type, time, time_sent, received_at, actor, body, digest, previous, hash)
             """;
 
+    /** The columns that {@link #event} reads. */
+    static final String EVENT_COLUMNS = "position, source, id, type, time_sent, received_at, actor, body";
+
     /** The columns that {@link #link} reads. */
-    static final String LINK_COLUMNS =
-            "position, source, id, type, time_sent, received_at, actor, body, digest, previous, hash";
+    static final String LINK_COLUMNS = EVENT_COLUMNS + ", digest, previous, hash";
 
     /** The events of a case, as {@link #links} reads them. */
     static final String HISTORY =
@@ -246,7 +248,16 @@ public class EventStore {
 
     /** A row of events as a link of its chain. */
     static ChainLink link(ResultSet row) throws SQLException {
-        StoredEvent event = new StoredEvent(
+        return new ChainLink(
+                event(row),
+                HEX.formatHex(row.getBytes("digest")),
+                HEX.formatHex(row.getBytes("previous")),
+                HEX.formatHex(row.getBytes("hash")));
+    }
+
+    /** A row of events without its place in the chain. */
+    static StoredEvent event(ResultSet row) throws SQLException {
+        return new StoredEvent(
                 row.getInt("position"),
                 new EntryId(row.getString("source"), row.getString("id")),
                 row.getString("type"),
@@ -254,11 +265,6 @@ public class EventStore {
                 row.getObject("received_at", OffsetDateTime.class),
                 row.getString("actor"),
                 row.getString("body"));
-        return new ChainLink(
-                event,
-                HEX.formatHex(row.getBytes("digest")),
-                HEX.formatHex(row.getBytes("previous")),
-                HEX.formatHex(row.getBytes("hash")));
     }
 
     private static Array texts(Connection connection, Stream<String> texts) throws SQLException {

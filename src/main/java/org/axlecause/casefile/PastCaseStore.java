@@ -81,7 +81,7 @@ class PastCaseStore {
                     while (row.next()) {
                         histories
                                 .computeIfAbsent(row.getString("reference"), reference -> new ArrayList<>())
-                                .add(EventStore.link(row).event());
+                                .add(EventStore.event(row));
                     }
                 }
                 return histories;
@@ -134,6 +134,6 @@ class PastCaseStore {
     }
 
     private static String columns() {
-        return "e." + EventStore.LINK_COLUMNS.replace(", ", ", e.");
+        return "e." + EventStore.EVENT_COLUMNS.replace(", ", ", e.");
     }
 }
