@@ -16,10 +16,12 @@ import org.axlecause.facts.WorkReported;
 public final class PlanRepair {
 
     private final RepairCatalogue catalogue;
+    private final StepOrders orders;
     private final WorkDone workDone;
 
     public PlanRepair(RepairCatalogue catalogue) {
         this.catalogue = catalogue;
+        this.orders = new StepOrders(catalogue);
         this.workDone = new WorkDone(catalogue);
     }
 
@@ -45,7 +47,7 @@ public final class PlanRepair {
         Reports reports = new Reports(input.reports(), input.reportsBeforeTest());
         Pricing pricing = input.prices() == null ? null : new Pricing(input.prices());
         List<ScopeLine> lines = new ScopeLines(catalogue, input, decisions, reports, pricing).all();
-        List<PlannedStep> steps = new WorkPlan(catalogue, reports).of(input.steps(), lines);
+        List<PlannedStep> steps = new WorkPlan(catalogue, orders, reports).of(input.steps(), lines);
         List<PlannedCaution> cautions = new PlanCautions(catalogue).of(input.cautions(), steps);
         return new RepairPlan(
                 lines,

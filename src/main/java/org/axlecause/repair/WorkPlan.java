@@ -23,10 +23,12 @@ import org.jspecify.annotations.Nullable;
 final class WorkPlan {
 
     private final RepairCatalogue catalogue;
+    private final StepOrders orders;
     private final Reports reports;
 
-    WorkPlan(RepairCatalogue catalogue, Reports reports) {
+    WorkPlan(RepairCatalogue catalogue, StepOrders orders, Reports reports) {
         this.catalogue = catalogue;
+        this.orders = orders;
         this.reports = reports;
     }
 
@@ -37,7 +39,7 @@ final class WorkPlan {
                 .filter(line -> line.standing() != LineStanding.DONE)
                 .map(ScopeLine::id)
                 .collect(Collectors.toSet());
-        Map<StepOrder.Key, List<String>> ordered = new StepOrder(catalogue, served.keySet()).ordered();
+        Map<StepOrder.Key, List<String>> ordered = orders.of(served.keySet());
         Map<String, Set<String>> held = new LinkedHashMap<>();
         List<PlannedStep> steps = new ArrayList<>();
         ordered.forEach((key, after) -> {

@@ -73,6 +73,20 @@ class StepOrderTest {
         }
     }
 
+    @Test
+    void steps_that_come_again_come_in_the_same_order_whatever_came_between() {
+        StepOrders orders = new StepOrders(CATALOGUE);
+        Set<StepOrder.Key> fewer = new LinkedHashSet<>(shoesOfBothSides());
+        fewer.removeIf(step -> step.place().equals(RIGHT));
+
+        for (Set<StepOrder.Key> steps : List.of(shoesOfBothSides(), fewer, shoesOfBothSides())) {
+            assertThat(orders.of(steps)).isEqualTo(new StepOrder(CATALOGUE, steps).ordered());
+            assertThat(orders.of(steps).keySet())
+                    .containsExactlyElementsOf(
+                            new StepOrder(CATALOGUE, steps).ordered().keySet());
+        }
+    }
+
     private static Set<StepOrder.Key> shoesOfBothSides() {
         List<StepOrder.Key> steps = Stream.of(StepCode.FIT_SHOES, StepCode.STRIP_SHOES)
                 .flatMap(step -> Stream.of(new StepOrder.Key(step, RIGHT), new StepOrder.Key(step, LEFT)))
