@@ -1,7 +1,5 @@
 package org.axlecause.casefile;
 
-import java.util.Comparator;
-
 /**
  * Something that can be counted of a case; what does not apply is blank or 0.
  *
@@ -57,17 +55,6 @@ public record Countable(
     /** Standing of the other causes. */
     public static final String CONTRIBUTING = "contributing";
 
-    private static final Comparator<Countable> ORDER = Comparator.comparing(Countable::question)
-            .thenComparing(Countable::code)
-            .thenComparing(Countable::action)
-            .thenComparing(Countable::necessity)
-            .thenComparing(Countable::standing)
-            .thenComparing(Countable::axle)
-            .thenComparing(Countable::side)
-            .thenComparing(Countable::currency)
-            .thenComparing(Countable::marks)
-            .thenComparing(Countable::bin);
-
     static Countable aCase() {
         return new Countable(CASE, "", "", "", "", 0, "", "", 0, 0);
     }
@@ -90,6 +77,15 @@ public record Countable(
 
     @Override
     public int compareTo(Countable other) {
-        return ORDER.compare(this, other);
+        int order = question.compareTo(other.question);
+        order = order == 0 ? code.compareTo(other.code) : order;
+        order = order == 0 ? action.compareTo(other.action) : order;
+        order = order == 0 ? necessity.compareTo(other.necessity) : order;
+        order = order == 0 ? standing.compareTo(other.standing) : order;
+        order = order == 0 ? Integer.compare(axle, other.axle) : order;
+        order = order == 0 ? side.compareTo(other.side) : order;
+        order = order == 0 ? currency.compareTo(other.currency) : order;
+        order = order == 0 ? Integer.compare(marks, other.marks) : order;
+        return order == 0 ? Integer.compare(bin, other.bin) : order;
     }
 }

@@ -35,12 +35,18 @@ class CountedCaseStore {
     private static final String COHORT =
             "site, day, make, model, category, layout, age_band, odometer_band, regime, countables, amounts";
 
+    private static final String REPAIR =
+            "items, verified_day, site, day, make, model, category, layout, age_band, odometer_band, regime";
+
     private static final String REMOVE = """
             WITH gone AS (DELETE FROM statistics_case WHERE tenant_id = ? AND reference = ? RETURNING *),
                  delta AS (INSERT INTO statistics_delta (tenant_id, sign, %1$s) SELECT tenant_id, -1, %1$s FROM gone),
-                 repair AS (DELETE FROM statistics_repair WHERE tenant_id = ? AND reference = ? RETURNING 1)
-            SELECT vehicle, previous_case, (SELECT count(*) FROM repair) FROM gone
-            """.formatted(COHORT);
+                 repair AS (DELETE FROM statistics_repair WHERE tenant_id = ? AND reference = ? RETURNING *),
+                 repair_delta AS (
+              INSERT INTO statistics_repair_delta (tenant_id, sign, returned_day, %2$s)
+              SELECT tenant_id, -1, returned_day, %2$s FROM repair)
+            SELECT vehicle, previous_case FROM gone
+            """.formatted(COHORT, REPAIR);
 
     private static final String ADD = """
             WITH added AS (
@@ -50,28 +56,36 @@ class CountedCaseStore {
             """.formatted(COHORT);
 
     private static final String ADD_REPAIR = """
-            INSERT INTO statistics_repair (tenant_id, reference, axle, items, verified_at, verified_day, vehicle, site, day,
-                                           make, model, category, layout, age_band, odometer_band, regime)
-            VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
-            """;
+            WITH added AS (
+              INSERT INTO statistics_repair (tenant_id, reference, axle, items, verified_at, verified_day, vehicle, site, day,
+                                             make, model, category, layout, age_band, odometer_band, regime)
+              VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING *)
+            INSERT INTO statistics_repair_delta (tenant_id, sign, %1$s) SELECT tenant_id, 1, %1$s FROM added
+            """.formatted(REPAIR);
 
     /** The first later case about the axle, of the same vehicle or one that names the repaired case as its earlier one. */
     private static final String TIE_RETURNS = """
             WITH repair AS (
-              SELECT reference, axle, vehicle, verified_at FROM statistics_repair
+              SELECT reference, axle, vehicle, verified_at, returned_day FROM statistics_repair
                WHERE tenant_id = ? AND (vehicle = ANY (?) OR reference = ANY (?))
                ORDER BY reference, axle FOR UPDATE),
                  tied AS (
-              SELECT r.reference, r.axle,
+              SELECT r.reference, r.axle, r.returned_day AS before,
                      (SELECT min(c.day) FROM statistics_case c
                        WHERE c.tenant_id = ? AND (c.vehicle = r.vehicle OR c.previous_case = r.reference)
                          AND c.reference <> r.reference AND c.opened > r.verified_at AND r.axle = ANY (c.axles)) AS day
-                FROM repair r)
-            UPDATE statistics_repair s SET returned_day = tied.day
-              FROM tied
-             WHERE s.tenant_id = ? AND s.reference = tied.reference AND s.axle = tied.axle
-               AND s.returned_day IS DISTINCT FROM tied.day
-            """;
+                FROM repair r),
+                 changed AS (
+              UPDATE statistics_repair s SET returned_day = tied.day
+                FROM tied
+               WHERE s.tenant_id = ? AND s.reference = tied.reference AND s.axle = tied.axle
+                 AND tied.before IS DISTINCT FROM tied.day
+              RETURNING s.*, tied.before)
+            INSERT INTO statistics_repair_delta (tenant_id, sign, returned_day, %1$s)
+            SELECT tenant_id, -1, before, %1$s FROM changed
+             UNION ALL
+            SELECT tenant_id, 1, returned_day, %1$s FROM changed
+            """.formatted(REPAIR);
 
     private static final String KEY = "question, code, action, necessity, standing, axle, side, currency, marks, bin";
 

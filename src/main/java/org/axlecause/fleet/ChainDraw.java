@@ -65,7 +65,8 @@ final class ChainDraw {
      */
     record DrawnSite(String code, String region, String regime, double weight, double older) {}
 
-    private record DrawnModel(String make, String model, String category, String front, String rear, double weight) {
+    /** An invented model. */
+    record DrawnModel(String make, String model, String category, String front, String rear, double weight) {
 
         boolean hasDrums() {
             return rear.startsWith("drum");
@@ -182,8 +183,26 @@ final class ChainDraw {
         return all * months[month.getMonthValue() - 1] / sum;
     }
 
+    /**
+     * A vehicle that comes back to its site after a repair.
+     *
+     * @param previousCase the case of that repair
+     * @param day when it comes
+     */
+    record Return(
+            String previousCase,
+            LocalDate day,
+            DrawnSite site,
+            DrawnModel model,
+            int years,
+            int kilometres,
+            int axle) {}
+
+    /** A case, and the vehicle of it that comes back later; null where none does before the end. */
+    record Step(Drawn drawn, @Nullable Return later) {}
+
     /** One case of a month; the same number and seed give the same case. */
-    Drawn draw(long number, LocalDate month, long seed) {
+    Step draw(long number, LocalDate month, long seed) {
         SplittableRandom chance = new SplittableRandom(seed * 1_000_003 + number);
         LocalDate day = month.plusDays(chance.nextInt(month.lengthOfMonth()));
         DrawnSite site = sites.get(pick(chance, siteWeights));
@@ -196,18 +215,29 @@ final class ChainDraw {
         int kilometres = (int) Math.min(
                 share("most-kilometres"),
                 years * share("kilometres-a-year") * Math.exp(share("kilometres-spread") * chance.nextGaussian()));
-        boolean habit = plants.habit() && site.equals(siteWithHabit);
+        DrawnCause root = chance.nextDouble() < share("undetermined") ? null : rootCause(chance, model, years, day, 0);
+        int axle = root == null ? 0 : axleOf(root, model, chance);
+        return step(chance, number, new Return("", day, site, model, years, kilometres, axle), root);
+    }
 
+    /** The case as which a vehicle comes back; something else is wrong with the same axle. */
+    Step draw(long number, Return back, long seed) {
+        SplittableRandom chance = new SplittableRandom(seed * 1_000_003 + number);
+        return step(chance, number, back, rootCause(chance, back.model(), back.years(), back.day(), back.axle()));
+    }
+
+    private Step step(SplittableRandom chance, long number, Return vehicle, @Nullable DrawnCause root) {
+        DrawnSite site = vehicle.site();
+        DrawnModel model = vehicle.model();
+        LocalDate day = vehicle.day();
+        boolean habit = plants.habit() && site.equals(siteWithHabit);
         List<Cause> found = new ArrayList<>();
-        DrawnCause root = null;
-        if (chance.nextDouble() >= share("undetermined")) {
-            root = rootCause(chance, model, years, day);
-            int axle = axleOf(root, model, chance);
+        if (root != null) {
             String side = chance.nextBoolean() ? "left" : "right";
-            found.add(new Cause(root.code(), axle, side, true));
+            found.add(new Cause(root.code(), vehicle.axle(), side, true));
             String with = root.with();
             if (with != null && chance.nextDouble() < share("contributing")) {
-                found.add(new Cause(with, axle, side, false));
+                found.add(new Cause(with, vehicle.axle(), side, false));
             }
         }
         boolean tested = root != null && chance.nextDouble() < share("tested");
@@ -218,21 +248,43 @@ final class ChainDraw {
         counts.addAll(calibration(chance, found));
         List<String> items = root == null ? List.of() : root.items();
         counts.addAll(lines(chance, items, found, site));
-        List<Repair> repairs = verified ? List.of(repair(chance, found.get(0).axle(), items, day, habit)) : List.of();
-        return new Drawn(
-                String.format(Locale.ROOT, "F-%09d", number),
-                site.code(),
+        List<Repair> repairs = verified ? List.of(repair(chance, vehicle.axle(), items, day, habit)) : List.of();
+        String reference = reference(number);
+        LocalDate returned = repairs.isEmpty() ? null : repairs.get(0).returned();
+        return new Step(
+                new Drawn(
+                        reference,
+                        site.code(),
+                        day,
+                        model.make(),
+                        model.model(),
+                        model.category(),
+                        model.front() + "+" + model.rear(),
+                        vehicle.years(),
+                        vehicle.kilometres(),
+                        site.regime(),
+                        vehicle.previousCase().isEmpty() ? null : vehicle.previousCase(),
+                        found,
+                        counts,
+                        repairs),
+                returned == null ? null : back(reference, vehicle, returned));
+    }
+
+    private static String reference(long number) {
+        String digits = Long.toString(number);
+        return "F-" + "0".repeat(Math.max(0, 9 - digits.length())) + digits;
+    }
+
+    private Return back(String reference, Return vehicle, LocalDate day) {
+        double years = ChronoUnit.DAYS.between(vehicle.day(), day) / 365.25;
+        return new Return(
+                reference,
                 day,
-                model.make(),
-                model.model(),
-                model.category(),
-                model.front() + "+" + model.rear(),
-                years,
-                kilometres,
-                site.regime(),
-                found,
-                counts,
-                repairs);
+                vehicle.site(),
+                vehicle.model(),
+                vehicle.years() + (int) years,
+                vehicle.kilometres() + (int) (years * share("kilometres-a-year")),
+                vehicle.axle());
     }
 
     private double share(String name) {
@@ -243,11 +295,12 @@ final class ChainDraw {
         return share;
     }
 
-    private DrawnCause rootCause(SplittableRandom chance, DrawnModel model, int years, LocalDate day) {
+    /** What is wrong with a vehicle, on one axle or, for axle 0, on any. */
+    private DrawnCause rootCause(SplittableRandom chance, DrawnModel model, int years, LocalDate day, int axle) {
         double[] weights = new double[causes.size()];
         for (int index = 0; index < weights.length; index++) {
             DrawnCause cause = causes.get(index);
-            weights[index] = cause.onDrum() && !model.hasDrums()
+            weights[index] = !mayBeAt(axle, cause, model)
                     ? 0
                     : cause.weight()
                             * Math.pow(cause.aging(), years - share("weighed-at-age"))
@@ -260,6 +313,10 @@ final class ChainDraw {
             }
         }
         return causes.get(pick(chance, weights));
+    }
+
+    private static boolean mayBeAt(int axle, DrawnCause cause, DrawnModel model) {
+        return cause.onDrum() ? model.hasDrums() && axle != 1 : axle != 2 || !model.hasDrums();
     }
 
     private int axleOf(DrawnCause cause, DrawnModel model, SplittableRandom chance) {

@@ -7,17 +7,9 @@ import java.io.PrintStream;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.axlecause.access.Site;
-import org.axlecause.access.SiteStore;
-import org.axlecause.access.TenantStore;
-import org.axlecause.casefile.DrawnCaseStore;
-import org.axlecause.shared.TenantTransaction;
-import org.axlecause.statistics.CellStore;
 
 /** The command {@code fleet}: draws an invented chain of workshops and fills the statistics with its cases. */
 @Dependent
@@ -28,7 +20,7 @@ public class FleetCommand implements QuarkusApplication {
 
     private static final String USAGE = """
             fleet --tenant CODE --cases N [--sites N] [--years N] [--seed N] [--batch yes|no] [--habit yes|no]
-                  [--last 2026-10-01]
+                  [--last 2026-10-01] [--connections N]
               --tenant  1 to 32 of a-z, 0-9 and hyphens; it must be new, so that nothing real is mixed with it
               --cases   1,000 to 10,000,000 cases; their rows for statistics are made, without histories
               --sites   2 to 999; 40 without it
@@ -37,33 +29,18 @@ public class FleetCommand implements QuarkusApplication {
               --batch   whether a bad batch of wheel cylinders is planted; yes without it
               --habit   whether one site has a poor habit; yes without it
               --last    first day of the month after the last one; the present month without it
+              --connections  1 to 8 transactions that write at a time; as many as processors without it
             """;
 
-    private static final List<String> OPTIONS =
-            List.of("--tenant", "--cases", "--sites", "--years", "--seed", "--batch", "--habit", "--last");
-    private static final int AT_ONCE = 10_000;
-    private static final int FOLDED_AT_ONCE = 50_000;
+    private static final List<String> OPTIONS = List.of(
+            "--tenant", "--cases", "--sites", "--years", "--seed", "--batch", "--habit", "--last", "--connections");
     private static final int WRONG_USE = 2;
 
-    private final TenantStore tenants;
-    private final SiteStore sites;
-    private final DrawnCaseStore cases;
-    private final CellStore cells;
-    private final TenantTransaction transaction;
+    private final FillChain fillChain;
     private final Clock clock;
 
-    FleetCommand(
-            TenantStore tenants,
-            SiteStore sites,
-            DrawnCaseStore cases,
-            CellStore cells,
-            TenantTransaction transaction,
-            Clock clock) {
-        this.tenants = tenants;
-        this.sites = sites;
-        this.cases = cases;
-        this.cells = cells;
-        this.transaction = transaction;
+    FleetCommand(FillChain fillChain, Clock clock) {
+        this.fillChain = fillChain;
         this.clock = clock;
     }
 
@@ -94,67 +71,23 @@ public class FleetCommand implements QuarkusApplication {
                     end,
                     new ChainDraw.Plants(flag(options, "batch"), flag(options, "habit")),
                     seed);
-            fill(tenant, chain, number, end.minusYears(years), end, seed, out);
+            int connections = whole(
+                    options,
+                    "connections",
+                    1,
+                    8,
+                    Math.min(8, Runtime.getRuntime().availableProcessors()));
+            fillChain.fill(
+                    new FillChain.Order(tenant, chain, number, end.minusYears(years), end, seed, connections),
+                    out::println);
+            out.println("Batch from " + chain.batchFrom() + "; site with the habit "
+                    + chain.siteWithHabit().code());
             return 0;
         } catch (IllegalArgumentException | DateTimeException e) {
             problems.println(e.getMessage());
             problems.print(USAGE);
             return WRONG_USE;
         }
-    }
-
-    /** Fills a new tenant; the cases come month by month, each part of a month in a transaction of its own. */
-    void fill(String tenant, ChainDraw chain, long number, LocalDate first, LocalDate end, long seed, PrintStream out) {
-        transaction.run(tenant, () -> {
-            if (!sites.all().isEmpty()) {
-                throw new IllegalArgumentException(
-                        "The tenant '" + tenant + "' has sites already; name one that is new");
-            }
-            tenants.open(tenant, "Invented fleet");
-            chain.sites()
-                    .forEach(site -> sites.save(new Site(
-                            site.code(),
-                            site.code(),
-                            site.region(),
-                            ZoneId.of("Europe/London"),
-                            site.regime().equals("gb-annual") ? "GBP" : "EUR",
-                            site.regime(),
-                            0)));
-            cells.prepare();
-        });
-        long done = 0;
-        double due = 0;
-        long began = System.nanoTime();
-        for (LocalDate month = first; month.isBefore(end); month = month.plusMonths(1)) {
-            due += chain.casesOf(month, number);
-            long until = month.plusMonths(1).isBefore(end) ? Math.round(due) : number;
-            while (done < until) {
-                long some = Math.min(AT_ONCE, until - done);
-                add(tenant, chain, done, some, month, seed);
-                done += some;
-            }
-            fold(tenant);
-            double seconds = (System.nanoTime() - began) / 1e9;
-            out.printf("%s: %,d of %,d cases, %,.0f a second%n", month, done, number, done / seconds);
-        }
-        out.printf(
-                "Batch from %s; site with the habit %s%n",
-                chain.batchFrom(), chain.siteWithHabit().code());
-    }
-
-    private void add(String tenant, ChainDraw chain, long done, long some, LocalDate month, long seed) {
-        List<DrawnCaseStore.Drawn> drawn = new ArrayList<>();
-        for (long number = done; number < done + some; number++) {
-            drawn.add(chain.draw(number, month, seed));
-        }
-        transaction.run(tenant, () -> cases.add(drawn));
-    }
-
-    private void fold(String tenant) {
-        int folded;
-        do {
-            folded = transaction.call(tenant, () -> cells.foldPatiently(FOLDED_AT_ONCE));
-        } while (folded == FOLDED_AT_ONCE);
     }
 
     private static Map<String, String> options(String[] arguments) {

@@ -74,8 +74,23 @@ class AskChecks {
                 }
             }
         }
+        List<CountStore.Count> probabilities = counts.count(new CountStore.Wanted(
+                cohort,
+                List.of(Countable.TOLD, Countable.CALIBRATION),
+                moment == null ? "" : "k.action = '" + moment + "'",
+                List.of(),
+                false,
+                List.of("question", "code", "standing", "bin", "action")));
         List<Scored> scored = (moment == null ? MOMENTS : List.of(moment))
-                .stream().map(each -> calibration(each, cohort, causes, least)).toList();
+                .stream()
+                        .map(each -> calibration(
+                                each,
+                                probabilities.stream()
+                                        .filter(count -> count.members().get(4).equals(each))
+                                        .toList(),
+                                causes,
+                                least))
+                        .toList();
         OffsetDateTime now = OffsetDateTime.now(clock);
         return Told.of(
                 now,
@@ -159,17 +174,11 @@ class AskChecks {
     /** Probabilities of a moment as they are told, and as they are drawn. */
     private record Scored(CalibrationView view, Chart.Probabilities chart) {}
 
-    private Scored calibration(String moment, Cohort cohort, List<String> causes, int least) {
+    private Scored calibration(String moment, List<CountStore.Count> counted, List<String> causes, int least) {
         Map<String, Long> told = new TreeMap<>();
         Map<String, long[]> byPercent = new TreeMap<>();
         long notNamed = 0;
-        for (CountStore.Count count : counts.count(new CountStore.Wanted(
-                cohort,
-                List.of(Countable.TOLD, Countable.CALIBRATION),
-                "k.action = '" + moment + "'",
-                List.of(),
-                false,
-                List.of("question", "code", "standing", "bin")))) {
+        for (CountStore.Count count : counted) {
             String standing = count.members().get(2);
             if (count.members().get(0).equals(Countable.TOLD)) {
                 told.merge(standing, count.n(), Long::sum);

@@ -62,7 +62,7 @@ class AskReturns {
         int most = snapshots.terms().returnDays();
         Map<String, List<SurvivalTime>> times = new TreeMap<>();
         for (RepairStore.Followed followed :
-                repairs.followed(cohort, grouping.dimensions(), items, byItem, asOf, most, null)) {
+                repairs.followed(new RepairStore.Wanted(cohort, grouping.dimensions(), items, byItem, asOf, most))) {
             String group = byItem
                     ? followed.group().get(0)
                     : String.join(

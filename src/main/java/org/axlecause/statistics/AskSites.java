@@ -227,14 +227,8 @@ class AskSites {
         LocalDate asOf = now.atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
         int most = snapshots.terms().returnDays();
         Map<List<String>, long[]> byStratum = new HashMap<>();
-        for (RepairStore.Followed followed : repairs.followed(
-                cohort,
-                STRATA,
-                List.of(),
-                false,
-                asOf,
-                most,
-                asOf.minusDays(most).plusDays(1))) {
+        for (RepairStore.Followed followed :
+                repairs.followedToTheEnd(new RepairStore.Wanted(cohort, STRATA, List.of(), false, asOf, most))) {
             long[] both = byStratum.computeIfAbsent(followed.group(), group -> new long[2]);
             both[0] += followed.returned() ? followed.n() : 0;
             both[1] += followed.n();
@@ -256,8 +250,8 @@ class AskSites {
                 Definitions.of("measure", measure + ": " + measure.means + "."),
                 Definitions.of(
                         "expected",
-                        "What the site's cases would come to if each stratum of age, distance and layout had the share that it"
-                                + " has over all sites that are told of (indirect standardisation)."),
+                        "What the site's cases would come to if each stratum of age, distance and layout had the share"
+                                + " that it has over all sites that are told of (indirect standardisation)."),
                 Definitions.of(
                         "limits",
                         "Limits of 95 % and of 99.8 % for the ratio of observed to expected at that size, widened by"

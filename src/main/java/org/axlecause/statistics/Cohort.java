@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,6 +30,15 @@ record Cohort(
     /** The same choice of cases in another period. */
     Cohort during(LocalDate newFrom, LocalDate newTo) {
         return new Cohort(newFrom, newTo, months, values);
+    }
+
+    /** The same choice of cases by these dimensions alone. */
+    Cohort onlyBy(Dimension... kept) {
+        Map<Dimension, List<String>> some = new EnumMap<>(Dimension.class);
+        Stream.of(kept)
+                .filter(values::containsKey)
+                .forEach(dimension -> some.put(dimension, values.getOrDefault(dimension, List.of())));
+        return new Cohort(from, to, months, some);
     }
 
     Set<Dimension> dimensions() {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.axlecause.casefile.Countable;
 import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
@@ -93,11 +94,10 @@ class CountStore {
     /** The words that the cases of a tenant bear in a dimension, in order. */
     List<String> words(Dimension dimension) {
         return transaction.jdbc((connection, tenant) -> {
-            Grain grain = Grain.of(Set.of(dimension), List.of()).orElseThrow();
-            String sql =
-                    "SELECT DISTINCT " + dimension.column() + " FROM statistics_cell WHERE tenant_id = ? AND grain = ?"
-                            + " AND question = 'case' UNION SELECT " + dimension.column()
-                            + " FROM statistics_delta WHERE tenant_id = ? ORDER BY 1";
+            Grain grain = Grain.of(Set.of(dimension), List.of(Countable.CASE)).orElseThrow();
+            String sql = "SELECT DISTINCT " + dimension.column()
+                    + " FROM statistics_place WHERE tenant_id = ? AND grain = ?" + " UNION SELECT " + dimension.column()
+                    + " FROM statistics_delta WHERE tenant_id = ? ORDER BY 1";
             try (PreparedStatement query = connection.prepareStatement(sql)) {
                 query.setString(1, tenant);
                 query.setString(2, grain.toString());
@@ -149,10 +149,12 @@ class CountStore {
         needed.addAll(wanted.by());
         needed.addAll(wanted.cohort().dimensions());
         Grain grain = Grain.of(needed, wanted.questions()).orElse(null);
+        boolean daily = Grain.DAILY.answers(needed, wanted.questions());
         LocalDate first = wanted.cohort().firstWholeMonth();
         LocalDate end = wanted.cohort().endOfWholeMonths();
         if (grain == null || (first != null && end != null && !first.isBefore(end))) {
-            return rows(sql, wanted, wanted.cohort().from(), wanted.cohort().to());
+            return part(
+                    sql, wanted, daily, wanted.cohort().from(), wanted.cohort().to());
         }
         List<String> parts = new ArrayList<>();
         parts.add(cells(sql, wanted, grain, first, end));
@@ -160,24 +162,39 @@ class CountStore {
         LocalDate from = wanted.cohort().from();
         LocalDate to = wanted.cohort().to();
         if (from != null && first != null && from.isBefore(first)) {
-            parts.add(rows(sql, wanted, from, first));
+            parts.add(part(sql, wanted, daily, from, first));
         }
         if (to != null && end != null && end.isBefore(to)) {
-            parts.add(rows(sql, wanted, end, to));
+            parts.add(part(sql, wanted, daily, end, to));
         }
         return String.join(" UNION ALL ", parts);
+    }
+
+    /** A part of a month or more, by days. */
+    private static String part(
+            Bound sql, Wanted wanted, boolean daily, @Nullable LocalDate from, @Nullable LocalDate to) {
+        return daily
+                ? cells(sql, wanted, Grain.DAILY, from, to) + " UNION ALL " + deltas(sql, wanted, from, to)
+                : rows(sql, wanted, from, to);
     }
 
     private static String cells(
             Bound sql, Wanted wanted, Grain grain, @Nullable LocalDate from, @Nullable LocalDate to) {
         Bound part = sql.part();
-        part.add("SELECT ")
-                .add(columns(wanted, "c."))
-                .add("c.month, c.countable, c.n, c.amount FROM statistics_cell c");
-        part.add(" WHERE c.tenant_id = ? AND c.grain = '" + grain + "'").value(part.tenant);
-        part.add(" AND c.question = ANY (?)").texts(wanted.questions());
+        part.add("SELECT ").add(columns(wanted, "p.")).add("q.month, q.countable, q.n, q.amount FROM (SELECT c.place,");
+        part.add(wanted.byMonth() ? " date_trunc('month', c.month)::date" : " NULL::date")
+                .add(" AS month, c.countable,");
+        part.add(" sum(c.n)::bigint AS n, sum(c.amount) AS amount FROM statistics_cell c WHERE c.tenant_id = ?")
+                .tenant();
+        part.add(" AND c.place = ANY (ARRAY(SELECT p.place FROM statistics_place p WHERE p.tenant_id = ?")
+                .tenant()
+                .add(" AND p.grain = '" + grain + "'");
+        chooseValues(part, "p", wanted.cohort());
+        part.add(")) AND c.question = ANY (?)").texts(wanted.questions());
         between(part, "c.month", from, to);
-        choose(part, wanted.cohort(), "c.month");
+        chooseMonths(part, wanted.cohort(), "c.month");
+        part.add(" GROUP BY 1, 2, 3) q JOIN statistics_place p ON p.tenant_id = ? AND p.place = q.place")
+                .tenant();
         return sql.take(part);
     }
 
@@ -186,7 +203,7 @@ class CountStore {
         part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
         part.add(" c.sign::bigint AS n, c.sign * coalesce(u.amount, 0) AS amount FROM statistics_delta c");
         part.add(" CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount) WHERE c.tenant_id = ?")
-                .value(part.tenant);
+                .tenant();
         between(part, "c.day", from, to);
         choose(part, wanted.cohort(), "c.day");
         return sql.take(part);
@@ -197,7 +214,7 @@ class CountStore {
         part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
         part.add(" 1::bigint AS n, coalesce(u.amount, 0) AS amount FROM statistics_case c");
         part.add(" CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount) WHERE c.tenant_id = ?")
-                .value(part.tenant);
+                .tenant();
         between(part, "c.day", from, to);
         choose(part, wanted.cohort(), "c.day");
         return sql.take(part);
@@ -221,12 +238,20 @@ class CountStore {
 
     /** Adds the conditions of months and dimensions on the rows {@code c}. */
     static void choose(Bound part, Cohort cohort, String day) {
+        chooseMonths(part, cohort, day);
+        chooseValues(part, "c", cohort);
+    }
+
+    private static void chooseMonths(Bound part, Cohort cohort, String day) {
         if (!cohort.months().isEmpty()) {
             part.add(" AND extract(month FROM " + day + ") = ANY (?)").numbers(cohort.months());
         }
+    }
+
+    private static void chooseValues(Bound part, String row, Cohort cohort) {
         cohort.values()
-                .forEach((dimension, words) ->
-                        part.add(" AND c." + dimension.column() + " = ANY (?)").texts(words));
+                .forEach((dimension, words) -> part.add(" AND " + row + "." + dimension.column() + " = ANY (?)")
+                        .texts(words));
     }
 
     /** A statement under way, with its values in the order of their marks. */
@@ -261,6 +286,11 @@ class CountStore {
         Bound value(Object value) {
             values.add(value);
             return this;
+        }
+
+        /** Its tenant as a value. */
+        Bound tenant() {
+            return value(tenant);
         }
 
         Bound texts(List<String> words) {

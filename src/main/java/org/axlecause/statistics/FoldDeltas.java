@@ -3,6 +3,8 @@ package org.axlecause.statistics;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.function.IntSupplier;
+import org.axlecause.casefile.StatisticsTerms;
 import org.axlecause.shared.TenantTransaction;
 import org.jboss.logging.Logger;
 
@@ -11,16 +13,21 @@ import org.jboss.logging.Logger;
  * begun. One replica at a time folds for a tenant.
  */
 @ApplicationScoped
-class FoldDeltas {
+public class FoldDeltas {
 
     private static final Logger LOG = Logger.getLogger(FoldDeltas.class);
     private static final int AT_ONCE = 2000;
 
     private final CellStore cells;
+    private final RepairCellStore repairCells;
+    private final OpenCaseStore openCases;
     private final TenantTransaction transaction;
+    private final int returnDays = StatisticsTerms.released().returnDays();
 
-    FoldDeltas(CellStore cells, TenantTransaction transaction) {
+    FoldDeltas(CellStore cells, RepairCellStore repairCells, OpenCaseStore openCases, TenantTransaction transaction) {
         this.cells = cells;
+        this.repairCells = repairCells;
+        this.openCases = openCases;
         this.transaction = transaction;
     }
 
@@ -37,16 +44,24 @@ class FoldDeltas {
     }
 
     /** Folds all that waits, of all tenants; how many deltas. */
-    int fold() {
+    public int fold() {
         int folded = 0;
         for (String tenant : cells.waiting()) {
             transaction.run(tenant, cells::prepare);
-            int some;
-            do {
-                some = transaction.call(tenant, () -> cells.fold(AT_ONCE));
-                folded += some;
-            } while (some == AT_ONCE);
+            folded += all(tenant, () -> cells.fold(AT_ONCE));
+            folded += all(tenant, () -> repairCells.fold(AT_ONCE, returnDays));
+            folded += all(tenant, () -> openCases.fold(AT_ONCE));
         }
+        return folded;
+    }
+
+    private int all(String tenant, IntSupplier fold) {
+        int folded = 0;
+        int some;
+        do {
+            some = transaction.call(tenant, fold::getAsInt);
+            folded += some;
+        } while (some == AT_ONCE);
         return folded;
     }
 }

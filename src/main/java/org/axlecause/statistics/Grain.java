@@ -10,31 +10,36 @@ import static org.axlecause.statistics.Dimension.REGIME;
 import static org.axlecause.statistics.Dimension.SITE;
 
 import java.util.Collection;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.casefile.Countable;
 
 /** Which dimensions, beside the month, the folded cells are told apart by; the coarsest grain comes first. */
 enum Grain {
-    TOTAL(EnumSet.of(CATEGORY, REGIME), Questions.ALL),
-    SITE_ALONE(EnumSet.of(SITE, CATEGORY, REGIME), Questions.BUT_CALIBRATION),
-    MODEL_ALONE(EnumSet.of(MAKE, MODEL, CATEGORY, LAYOUT, REGIME), Questions.BUT_CALIBRATION),
-    AGE_ALONE(EnumSet.of(AGE_BAND, ODOMETER_BAND), Questions.BUT_CALIBRATION),
-    VEHICLE(EnumSet.of(MAKE, MODEL, CATEGORY, LAYOUT, AGE_BAND, ODOMETER_BAND, REGIME), Questions.BUT_CALIBRATION),
+    PROBABILITIES(Set.of(), Questions.PROBABILITIES),
+    TOTAL(Set.of(CATEGORY, REGIME), Questions.OF_CASES),
+    PROBABILITIES_OF_SITE(Set.of(SITE), Questions.PROBABILITIES),
+    PROBABILITIES_OF_MODEL(Set.of(MAKE, MODEL, CATEGORY, LAYOUT, REGIME), Questions.PROBABILITIES),
+    PROBABILITIES_OF_AGE(Set.of(AGE_BAND, ODOMETER_BAND), Questions.PROBABILITIES),
+    SITE_ALONE(Set.of(SITE, CATEGORY, REGIME), Questions.OF_CASES),
+    MODEL_ALONE(Set.of(MAKE, MODEL, CATEGORY, LAYOUT, REGIME), Questions.OF_CASES),
+    AGE_ALONE(Set.of(AGE_BAND, ODOMETER_BAND), Questions.OF_CASES),
+    SITE_AND_MODEL(Set.of(SITE, MAKE, MODEL, CATEGORY, LAYOUT, REGIME), Questions.OF_CASES),
+    VEHICLE(Set.of(MAKE, MODEL, CATEGORY, LAYOUT, AGE_BAND, ODOMETER_BAND, REGIME), Questions.OF_CASES),
     /** What sites are compared by. */
-    STRATUM(EnumSet.of(SITE, LAYOUT, AGE_BAND, ODOMETER_BAND), Set.of(Countable.OUTCOME));
+    STRATUM(Set.of(SITE, LAYOUT, AGE_BAND, ODOMETER_BAND), Set.of(Countable.OUTCOME)),
+    /** Its cells have the day in place of the month: for what begins or ends within a month. */
+    DAILY(Set.of(), Questions.OF_CASES);
 
     private final Set<Dimension> dimensions;
     private final Set<String> questions;
 
     Grain(Set<Dimension> dimensions, Set<String> questions) {
-        this.dimensions = Set.copyOf(dimensions);
-        this.questions = Set.copyOf(questions);
+        this.dimensions = dimensions;
+        this.questions = questions;
     }
 
     /** Questions that it answers, in their own order. */
@@ -46,20 +51,16 @@ enum Grain {
         return dimensions.contains(dimension);
     }
 
-    /** What distinguishes it in a grouping by several sets: 1 for each dimension that is left out, the first one highest. */
-    int grouping() {
-        int grouping = 0;
-        for (Dimension dimension : Dimension.values()) {
-            grouping = grouping * 2 + (has(dimension) ? 0 : 1);
-        }
-        return grouping;
+    /** Whether its cells tell these apart for these questions. */
+    boolean answers(Collection<Dimension> needed, Collection<String> asked) {
+        return questions.containsAll(asked) && dimensions.containsAll(needed);
     }
 
-    /** The coarsest grain that tells all of these apart for these questions; none where only the rows of the cases do. */
+    /** The coarsest grain by months that does; none where only the rows of the cases do. */
     static Optional<Grain> of(Collection<Dimension> needed, Collection<String> asked) {
         return Stream.of(values())
-                .filter(grain -> grain.questions.containsAll(asked))
-                .filter(grain -> grain.dimensions.containsAll(needed))
+                .filter(grain -> grain != DAILY)
+                .filter(grain -> grain.answers(needed, asked))
                 .findFirst();
     }
 
@@ -70,7 +71,7 @@ enum Grain {
     }
 
     private static final class Questions {
-        static final Set<String> BUT_CALIBRATION = Set.of(
+        static final Set<String> OF_CASES = Set.of(
                 Countable.CASE,
                 Countable.OUTCOME,
                 Countable.CAUSE,
@@ -78,8 +79,6 @@ enum Grain {
                 Countable.LINE,
                 Countable.CHECK,
                 Countable.MINUTES);
-        static final Set<String> ALL = Stream.concat(
-                        BUT_CALIBRATION.stream(), Stream.of(Countable.CALIBRATION, Countable.TOLD))
-                .collect(Collectors.toUnmodifiableSet());
+        static final Set<String> PROBABILITIES = Set.of(Countable.CALIBRATION, Countable.TOLD);
     }
 }

@@ -3,7 +3,6 @@ package org.axlecause.statistics;
 import io.quarkus.runtime.QuarkusApplication;
 import jakarta.enterprise.context.Dependent;
 import java.io.PrintStream;
-import org.axlecause.shared.TenantTransaction;
 
 /** The command {@code recount --tenant CODE}: compares the folded cells with the rows of all cases. */
 @Dependent
@@ -20,12 +19,10 @@ public class RecountCommand implements QuarkusApplication {
     private static final int DIFFERENT = 1;
     private static final int WRONG_USE = 2;
 
-    private final CellStore cells;
-    private final TenantTransaction transaction;
+    private final CountAnew countAnew;
 
-    RecountCommand(CellStore cells, TenantTransaction transaction) {
-        this.cells = cells;
-        this.transaction = transaction;
+    RecountCommand(CountAnew countAnew) {
+        this.countAnew = countAnew;
     }
 
     @Override
@@ -39,7 +36,7 @@ public class RecountCommand implements QuarkusApplication {
             return WRONG_USE;
         }
         String tenant = arguments[2];
-        long differences = transaction.call(tenant, cells::differences);
+        long differences = countAnew.differences(tenant);
         out.println(tenant + ": "
                 + (differences == 0
                         ? "all cells of the statistics are as the cases count"

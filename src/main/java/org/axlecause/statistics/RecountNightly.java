@@ -4,37 +4,34 @@ import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.OptionalLong;
-import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
 /**
- * Counts the cells of each tenant anew once a night. What a lost replica had begun is rolled back and begun again by the
- * next look, of whichever replica; nothing that judging or folding waits for is held.
+ * Counts the cells of each tenant anew once a night. The month that a lost replica was at is rolled back, and the count begun
+ * again by the next look, of whichever replica; nothing that judging or folding waits for is held.
  */
 @ApplicationScoped
 class RecountNightly {
 
     private static final Logger LOG = Logger.getLogger(RecountNightly.class);
-    private static final Duration MOST = Duration.ofHours(2);
 
     private final RecountStore recounts;
-    private final TenantTransaction transaction;
+    private final CountAnew countAnew;
     private final Clock clock;
     private final LocalTime begin;
 
     RecountNightly(
             RecountStore recounts,
-            TenantTransaction transaction,
+            CountAnew countAnew,
             Clock clock,
             @ConfigProperty(name = "axlecause.statistics.recount-at") LocalTime begin) {
         this.recounts = recounts;
-        this.transaction = transaction;
+        this.countAnew = countAnew;
         this.clock = clock;
         this.begin = begin;
     }
@@ -58,7 +55,7 @@ class RecountNightly {
         OffsetDateTime moment = night.isAfter(now) ? night.minusDays(1) : night;
         long all = 0;
         for (String tenant : recounts.due(moment)) {
-            OptionalLong differences = transaction.patiently(tenant, MOST, () -> recounts.recount(moment, now));
+            OptionalLong differences = countAnew.all(tenant, moment, now);
             if (differences.isPresent() && differences.getAsLong() > 0) {
                 all += differences.getAsLong();
                 LOG.errorf(

@@ -3,14 +3,21 @@ package org.axlecause.statistics;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
-/** How long proved repairs of a tenant were followed and whether their axle came back. */
+/**
+ * How long proved repairs of a tenant were followed and whether their axle came back, read from folded cells and from what
+ * waits to be folded, or from the rows of the repairs where no cells tell apart what is asked.
+ */
 @ApplicationScoped
 class RepairStore {
 
@@ -18,6 +25,23 @@ class RepairStore {
 
     RepairStore(TenantTransaction transaction) {
         this.transaction = transaction;
+    }
+
+    /**
+     * Which repairs are asked about.
+     *
+     * @param by dimensions that they are told apart by
+     * @param items items that were worked on, one of them at least; empty for all
+     * @param byItem whether they are told apart by item too
+     * @param asOf last day that is known
+     * @param most days after which a repair is followed no more
+     */
+    record Wanted(Cohort cohort, List<Dimension> by, List<String> items, boolean byItem, LocalDate asOf, int most) {
+
+        Wanted {
+            by = List.copyOf(by);
+            items = List.copyOf(items);
+        }
     }
 
     /**
@@ -35,67 +59,153 @@ class RepairStore {
         }
     }
 
-    /**
-     * Repairs by how long they were followed.
-     *
-     * @param items items that were worked on, one of them at least; empty for all
-     * @param asOf last day that is known
-     * @param most days after which a repair is followed no more
-     * @param byItem whether they are told apart by item too
-     * @param provedBefore only those proved before that day; null for all
-     */
-    List<Followed> followed(
-            Cohort cohort,
-            List<Dimension> by,
-            List<String> items,
-            boolean byItem,
-            LocalDate asOf,
-            int most,
-            @Nullable LocalDate provedBefore) {
+    /** Repairs by how long they were followed. */
+    List<Followed> followed(Wanted wanted) {
+        Set<Dimension> needed = needed(wanted);
+        boolean withItems = wanted.byItem() || !wanted.items().isEmpty();
+        Optional<RepairGrain> grain;
+        if (withItems) {
+            boolean itemAlone =
+                    needed.isEmpty() && (wanted.byItem() || wanted.items().size() == 1);
+            grain = itemAlone ? Optional.of(RepairGrain.ITEM) : Optional.empty();
+        } else {
+            grain = RepairGrain.byDay(needed);
+        }
+        return counted(wanted, grain.orElse(null), null);
+    }
+
+    /** Repairs that were followed to the end: those proved so long ago that no return can count any more. */
+    List<Followed> followedToTheEnd(Wanted wanted) {
+        LocalDate before = wanted.asOf().minusDays(wanted.most()).plusDays(1);
+        boolean hasCells = wanted.items().isEmpty() && !wanted.byItem() && RepairGrain.STRATUM.hasAll(needed(wanted));
+        return counted(wanted, hasCells ? RepairGrain.STRATUM : null, before);
+    }
+
+    private static Set<Dimension> needed(Wanted wanted) {
+        Set<Dimension> needed = EnumSet.noneOf(Dimension.class);
+        needed.addAll(wanted.by());
+        needed.addAll(wanted.cohort().dimensions());
+        return needed;
+    }
+
+    private List<Followed> counted(Wanted wanted, @Nullable RepairGrain grain, @Nullable LocalDate provedBefore) {
         return transaction.jdbc((connection, tenant) -> {
             CountStore.Bound sql = new CountStore.Bound(connection, tenant);
-            String keys = by.stream()
-                            .map(dimension -> "c." + dimension.column() + ", ")
+            String source = new Source(sql, wanted, provedBefore).of(grain);
+            String keys = wanted.by().stream()
+                            .map(dimension -> "s." + dimension.column() + ", ")
                             .collect(Collectors.joining())
-                    + (byItem ? "i.item, " : "");
-            sql.add("SELECT " + keys + "days, returned, count(*) FROM statistics_repair c");
-            sql.add(byItem ? " CROSS JOIN LATERAL unnest(c.items) AS i (item)" : "");
-            sql.add(
-                            " CROSS JOIN LATERAL (SELECT coalesce(c.returned_day <= least(c.verified_day + ?, ?), false) AS returned) r")
-                    .value(most)
-                    .value(asOf);
-            sql.add(
-                            " CROSS JOIN LATERAL (SELECT CASE WHEN r.returned THEN c.returned_day ELSE least(c.verified_day + ?, ?)"
-                                    + " END - c.verified_day AS days) d")
-                    .value(most)
-                    .value(asOf);
-            sql.add(" WHERE c.tenant_id = ? AND c.verified_day <= ?")
-                    .value(tenant)
-                    .value(asOf);
-            if (provedBefore != null) {
-                sql.add(" AND c.verified_day < ?").value(provedBefore);
-            }
-            CountStore.between(sql, "c.day", cohort.from(), cohort.to());
-            CountStore.choose(sql, cohort, "c.day");
-            if (!items.isEmpty()) {
-                sql.add(byItem ? " AND i.item = ANY (?)" : " AND c.items && ?::text[]")
-                        .texts(items);
-            }
-            sql.add(" GROUP BY " + keys + "days, returned");
-            List<Followed> found = new ArrayList<>();
-            try (PreparedStatement query = sql.prepared();
-                    ResultSet row = query.executeQuery()) {
-                int grouped = by.size() + (byItem ? 1 : 0);
-                while (row.next()) {
-                    List<String> group = new ArrayList<>();
-                    for (int index = 1; index <= grouped; index++) {
-                        group.add(row.getString(index));
-                    }
-                    found.add(new Followed(
-                            group, row.getLong(grouped + 1), row.getBoolean(grouped + 2), row.getLong(grouped + 3)));
-                }
-            }
-            return found;
+                    + (wanted.byItem() ? "s.item, " : "");
+            sql.add("SELECT " + keys + "d.days, r.returned, sum(s.n) AS n FROM (" + source + ") s");
+            sql.add(" CROSS JOIN LATERAL (SELECT s.after >= 0 AND s.verified + s.after <= ? AS returned) r")
+                    .value(wanted.asOf());
+            sql.add(" CROSS JOIN LATERAL (SELECT CASE WHEN r.returned THEN s.after ELSE least(?, ? - s.verified) END"
+                            + " AS days) d")
+                    .value(wanted.most())
+                    .value(wanted.asOf());
+            sql.add(" WHERE s.verified <= ?").value(wanted.asOf());
+            sql.add(" GROUP BY " + keys + "d.days, r.returned HAVING sum(s.n) <> 0");
+            return read(sql, wanted);
         });
+    }
+
+    private static List<Followed> read(CountStore.Bound sql, Wanted wanted) throws SQLException {
+        List<Followed> found = new ArrayList<>();
+        try (PreparedStatement query = sql.prepared();
+                ResultSet row = query.executeQuery()) {
+            int grouped = wanted.by().size() + (wanted.byItem() ? 1 : 0);
+            while (row.next()) {
+                List<String> group = new ArrayList<>();
+                for (int index = 1; index <= grouped; index++) {
+                    group.add(row.getString(index));
+                }
+                found.add(new Followed(
+                        group, row.getLong(grouped + 1), row.getBoolean(grouped + 2), row.getLong(grouped + 3)));
+            }
+        }
+        return found;
+    }
+
+    /** Where repairs are counted from: day of the proof, days until the return or -1, and how many. */
+    private record Source(
+            CountStore.Bound sql, Wanted wanted, @Nullable LocalDate provedBefore) {
+
+        /** Cells and deltas of whole months and rows of the days at the edges; or rows alone. */
+        String of(@Nullable RepairGrain grain) {
+            Cohort cohort = wanted.cohort();
+            LocalDate from = cohort.from();
+            LocalDate to = cohort.to();
+            LocalDate first = cohort.firstWholeMonth();
+            LocalDate end = cohort.endOfWholeMonths();
+            if (grain == null || (first != null && end != null && !first.isBefore(end))) {
+                return rows(from, to, null);
+            }
+            LocalDate wholeProofs = provedBefore == null ? null : provedBefore.withDayOfMonth(1);
+            List<String> parts = new ArrayList<>();
+            parts.add(cells(grain, first, end, wholeProofs));
+            parts.add(repairs("statistics_repair_delta", "c.sign", first, end, null, wholeProofs));
+            if (wholeProofs != null) {
+                parts.add(rows(first, end, wholeProofs));
+            }
+            if (from != null && first != null && from.isBefore(first)) {
+                parts.add(rows(from, first, null));
+            }
+            if (to != null && end != null && end.isBefore(to)) {
+                parts.add(rows(end, to, null));
+            }
+            return String.join(" UNION ALL ", parts);
+        }
+
+        private String cells(
+                RepairGrain grain, @Nullable LocalDate from, @Nullable LocalDate to, @Nullable LocalDate proofsBefore) {
+            CountStore.Bound part = sql.part();
+            part.add("SELECT " + columns() + (wanted.byItem() ? "c.item, " : ""));
+            part.add("c.verified, c.after, c.n FROM statistics_repair_cell c WHERE c.tenant_id = ?")
+                    .tenant();
+            part.add(" AND c.grain = '" + grain + "'");
+            if (grain != RepairGrain.ITEM) {
+                part.add(" AND c.item = ''");
+            } else if (!wanted.items().isEmpty()) {
+                part.add(" AND c.item = ANY (?)").texts(wanted.items());
+            }
+            CountStore.between(part, "c.month", from, to);
+            CountStore.between(part, "c.verified", null, proofsBefore);
+            CountStore.choose(part, wanted.cohort(), "c.month");
+            return sql.take(part);
+        }
+
+        private String rows(@Nullable LocalDate from, @Nullable LocalDate to, @Nullable LocalDate proofsFrom) {
+            return repairs("statistics_repair", "1::bigint", from, to, proofsFrom, provedBefore);
+        }
+
+        private String repairs(
+                String table,
+                String number,
+                @Nullable LocalDate from,
+                @Nullable LocalDate to,
+                @Nullable LocalDate proofsFrom,
+                @Nullable LocalDate proofsBefore) {
+            CountStore.Bound part = sql.part();
+            part.add("SELECT " + columns() + (wanted.byItem() ? "i.item, " : ""));
+            part.add("c.verified_day AS verified, " + RepairCellStore.after("?") + " AS after, " + number + " AS n")
+                    .value(wanted.most());
+            part.add(" FROM " + table + " c");
+            part.add(wanted.byItem() ? " CROSS JOIN LATERAL unnest(c.items) AS i (item)" : "");
+            part.add(" WHERE c.tenant_id = ?").tenant();
+            CountStore.between(part, "c.day", from, to);
+            CountStore.between(part, "c.verified_day", proofsFrom, proofsBefore);
+            CountStore.choose(part, wanted.cohort(), "c.day");
+            if (!wanted.items().isEmpty()) {
+                part.add(wanted.byItem() ? " AND i.item = ANY (?)" : " AND c.items && ?::text[]")
+                        .texts(wanted.items());
+            }
+            return sql.take(part);
+        }
+
+        private String columns() {
+            return wanted.by().stream()
+                    .map(dimension -> "c." + dimension.column() + ", ")
+                    .collect(Collectors.joining());
+        }
     }
 }

@@ -10,7 +10,6 @@ import java.util.TreeSet;
 import java.util.function.Function;
 import org.axlecause.access.Actor;
 import org.axlecause.access.SiteStore;
-import org.axlecause.casefile.OpenCaseStore;
 import org.axlecause.casefile.StatisticsTerms;
 import org.axlecause.regimes.Regimes;
 import org.axlecause.shared.Sha256;
@@ -61,13 +60,7 @@ class Snapshots {
 
     /** How many cases of these sites, days, makes and models have not ended; the other filters need an end. */
     long open(Cohort cohort) {
-        return openCases.count(new OpenCaseStore.Wanted(
-                cohort.from(),
-                cohort.to(),
-                cohort.months().isEmpty() ? null : cohort.months(),
-                cohort.values().get(Dimension.SITE),
-                cohort.values().get(Dimension.MAKE),
-                cohort.values().get(Dimension.MODEL)));
+        return openCases.count(cohort);
     }
 
     /** The answer to a question; all its statements see the same state of the data. */
@@ -79,9 +72,7 @@ class Snapshots {
 
     /** A tag that is another one as soon as the answer to this question may be. */
     String tag(String path, Asked asked, String format, Actor actor) {
-        String state = transaction.snapshot(
-                actor.tenant(),
-                () -> cells.age() + " " + openCases.count(OpenCaseStore.Wanted.ALL) + " " + sites.all());
+        String state = transaction.snapshot(actor.tenant(), () -> cells.age() + " " + sites.all());
         String all = String.join(
                 "\n",
                 state,

@@ -53,7 +53,6 @@ class StatementsNameTheirTenantTest {
         JudgementStore judgements = new JudgementStore(transaction);
         VehicleIdentityStore identities =
                 new VehicleIdentityStore(transaction, Clock.systemUTC(), Optional.of(identityKey));
-        OpenCaseStore openCases = new OpenCaseStore(transaction);
         TombstoneStore tombstones = new TombstoneStore(transaction);
         PersonalValue plate = new PersonalValue("registration", "AX12 CRV");
         PastJudgement past = new PastJudgement(1, "rules-1", PastJudgement.Occasion.CLOSING, "{}", NOON);
@@ -73,7 +72,6 @@ class StatementsNameTheirTenantTest {
             assertThat(events.known(List.of(ID))).isEmpty();
             assertThat(events.history("QS-1")).isEmpty();
             assertThat(cases.find("QS-1")).isEmpty();
-            assertThat(openCases.count(OpenCaseStore.Wanted.ALL)).isZero();
             assertThat(cases.list(FAILED, null, 10)).isEmpty();
             assertThat(cases.list(CaseFilter.ALL, null, 10)).isEmpty();
             assertThat(cases.list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null, null), null, 10))
@@ -95,7 +93,6 @@ class StatementsNameTheirTenantTest {
         transaction.run("a", () -> {
             assertThat(events.history("QS-1")).hasSize(1);
             assertThat(events.firstBreak("QS-1")).isEmpty();
-            assertThat(openCases.count(OpenCaseStore.Wanted.ALL)).isEqualTo(1);
             assertThat(cases.list(FAILED, null, 10)).hasSize(1);
             assertThat(cases.find("QS-1"))
                     .hasValueSatisfying(

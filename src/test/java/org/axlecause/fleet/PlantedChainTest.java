@@ -11,6 +11,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.axlecause.access.KeyTerms;
@@ -18,8 +19,7 @@ import org.axlecause.access.MakeKey;
 import org.axlecause.access.Role;
 import org.axlecause.access.WithKeys;
 import org.axlecause.policy.ChainMessages;
-import org.axlecause.shared.TenantTransaction;
-import org.axlecause.statistics.CellStore;
+import org.axlecause.statistics.CountAnew;
 import org.junit.jupiter.api.Test;
 
 /** What the command plants in an invented chain is found again through the questions, and nothing where nothing is planted. */
@@ -37,13 +37,13 @@ class PlantedChainTest {
     FleetCommand fleet;
 
     @Inject
+    FillChain fillChain;
+
+    @Inject
     MakeKey makeKey;
 
     @Inject
-    TenantTransaction transaction;
-
-    @Inject
-    CellStore cells;
+    CountAnew countAnew;
 
     private final String tenant = "fleet-" + UUID.randomUUID().toString().substring(0, 8);
 
@@ -63,7 +63,7 @@ class PlantedChainTest {
                 .isGreaterThan(2 * trend.getDouble(leaking + ".before.share"));
         assertThat(sites.getList("sites.findAll { it.verdict == 'above-99-8-percent' }.site"))
                 .isEqualTo(List.of(chain.siteWithHabit().code()));
-        assertThat(transaction.<Long>call(tenant, cells::differences)).isZero();
+        assertThat(countAnew.differences(tenant)).isZero();
     }
 
     @Test
@@ -95,14 +95,8 @@ class PlantedChainTest {
 
     private ChainDraw drawn(boolean planted, long seed) {
         ChainDraw chain = new ChainDraw(SITES, END.minusYears(2), END, new ChainDraw.Plants(planted, planted), seed);
-        fleet.fill(
-                tenant,
-                chain,
-                CASES,
-                END.minusYears(2),
-                END,
-                seed,
-                new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8));
+        fillChain.fill(
+                new FillChain.Order(tenant, chain, CASES, END.minusYears(2), END, seed, 2), new ArrayList<>()::add);
         return chain;
     }
 

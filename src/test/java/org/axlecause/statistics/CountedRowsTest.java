@@ -11,6 +11,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -38,10 +39,11 @@ class CountedRowsTest {
             """;
 
     private static final String CELLS = """
-            SELECT grain || ' ' || s.question || ' ' || sum(n) FROM statistics_cell s
+            SELECT grain || ' ' || k.question || ' ' || sum(n) FROM statistics_cell s
+              JOIN statistics_place p USING (tenant_id, place)
               JOIN statistics_countable k USING (tenant_id, countable)
-             WHERE s.tenant_id = ? AND s.question = 'case' AND s.grain = 'total'
-             GROUP BY grain, s.question
+             WHERE s.tenant_id = ? AND k.question = 'case' AND p.grain = 'total'
+             GROUP BY grain, k.question
             """;
 
     @Inject
@@ -58,6 +60,9 @@ class CountedRowsTest {
 
     @Inject
     RecountStore recounts;
+
+    @Inject
+    CountAnew countAnew;
 
     @Inject
     RecountNightly recountNightly;
@@ -207,7 +212,8 @@ class CountedRowsTest {
         OffsetDateTime now = OffsetDateTime.now(ZoneOffset.UTC);
 
         assertThatThrownBy(() -> transaction.run(tenant, () -> {
-                    assertThat(recounts.recount(now.minusDays(1), now)).hasValue(1);
+                    assertThat(recounts.takeTurn(now.minusDays(1))).isTrue();
+                    assertThat(recounts.putRight(LocalDate.parse("2026-03-01"))).isEqualTo(1);
                     throw new IllegalStateException("the replica is lost before it commits");
                 }))
                 .hasMessageContaining("lost");
@@ -229,8 +235,10 @@ class CountedRowsTest {
                 tenant,
                 () -> transaction.jdbc((connection, name) -> {
                     try (PreparedStatement spoil = connection.prepareStatement(
-                            "UPDATE statistics_cell SET n = n + 1 WHERE tenant_id = ? AND grain = 'total'"
-                                    + " AND question = 'cause'")) {
+                            "UPDATE statistics_cell s SET n = n + 1 FROM statistics_place p, statistics_countable k"
+                                    + " WHERE s.tenant_id = ? AND p.tenant_id = s.tenant_id AND p.place = s.place"
+                                    + " AND k.tenant_id = s.tenant_id AND k.countable = s.countable"
+                                    + " AND p.grain = 'total' AND k.question = 'cause'")) {
                         spoil.setString(1, name);
                         return spoil.executeUpdate();
                     }
@@ -246,7 +254,7 @@ class CountedRowsTest {
     }
 
     private long differences() {
-        return transaction.call(tenant, cells::differences);
+        return countAnew.differences(tenant);
     }
 
     private long age() {

@@ -23,6 +23,8 @@ import org.junit.jupiter.api.Test;
 class CountsNameTheirTenantTest {
 
     private static final OffsetDateTime NOON = OffsetDateTime.parse("2026-03-09T12:00:00Z");
+    private static final LocalDate MARCH = LocalDate.parse("2026-03-01");
+    private static final int RETURN_DAYS = 365;
     private static final LocalDate TODAY = LocalDate.parse("2026-03-09");
     private static final Cohort ALL = new Cohort(null, null, List.of(), Map.of());
 
@@ -42,10 +44,18 @@ class CountsNameTheirTenantTest {
             SELECT tenant_id, 1, site, day, make, model, category, layout, age_band, odometer_band, regime, countables,
                    amounts
               FROM statistics_case;
+            INSERT INTO statistics_open_delta (tenant_id, sign, site, day, make, model)
+            VALUES ('a', 1, 'quay-street', DATE '2026-03-03', 'Corvane', 'Portal');
             INSERT INTO statistics_repair
             SELECT tenant_id, reference, 2, ARRAY['wheel-cylinder'], opened, day, NULL, NULL, site, day, make, model,
                    category, layout, age_band, odometer_band, regime
               FROM statistics_case;
+            INSERT INTO statistics_repair_delta
+              (tenant_id, sign, items, verified_day, returned_day, site, day, make, model, category, layout, age_band,
+               odometer_band, regime)
+            SELECT tenant_id, 1, items, verified_day, returned_day, site, day, make, model, category, layout, age_band,
+                   odometer_band, regime
+              FROM statistics_repair;
             """;
 
     private BareDatabase database;
@@ -53,16 +63,20 @@ class CountsNameTheirTenantTest {
     private CellStore cells;
     private CountStore counts;
     private RepairStore repairs;
+    private RepairCellStore repairCells;
+    private OpenCaseStore openCases;
     private RecountStore recounts;
 
     @BeforeEach
     void makeDatabaseWithoutWalls() throws SQLException {
         database = BareDatabase.made();
         transaction = TestDatabase.transactionOn(database.source());
-        cells = new CellStore(database.source(), transaction);
+        cells = new CellStore(transaction);
         counts = new CountStore(transaction);
         repairs = new RepairStore(transaction);
-        recounts = new RecountStore(database.source(), transaction);
+        repairCells = new RepairCellStore(transaction);
+        openCases = new OpenCaseStore(transaction);
+        recounts = new RecountStore(transaction);
         try (Connection connection = database.source().getConnection();
                 Statement statement = connection.createStatement()) {
             statement.execute(ROWS);
@@ -81,30 +95,47 @@ class CountsNameTheirTenantTest {
             assertThat(counts.words(Dimension.MAKE)).isEmpty();
             assertThat(followed()).isEmpty();
             assertThat(cells.age()).isZero();
-            assertThat(cells.differences()).isZero();
+            assertThat(openCases.count(ALL)).isZero();
+            assertThat(recounts.months()).isEmpty();
+            assertThat(recounts.differences(MARCH)).isZero();
             cells.prepare();
             assertThat(cells.fold(10)).isZero();
-            assertThat(recounts.recount(NOON, NOON)).hasValue(0);
+            assertThat(repairCells.fold(10, RETURN_DAYS)).isZero();
+            assertThat(openCases.fold(10)).isZero();
+            assertThat(recounts.takeTurn(NOON)).isTrue();
+            assertThat(recounts.putRight(MARCH)).isZero();
+            recounts.note(NOON, 0);
         });
 
         transaction.run("a", () -> {
-            assertThat(cells.age()).isEqualTo(1);
+            assertThat(cells.age()).isEqualTo(3);
+            assertThat(followed()).hasSize(1);
+            assertThat(openCases.count(ALL)).isEqualTo(1);
             assertThat(cases()).extracting(CountStore.Count::n).containsExactly(1L);
             cells.prepare();
             assertThat(cells.fold(10)).isEqualTo(1);
+            assertThat(repairCells.fold(10, RETURN_DAYS)).isEqualTo(1);
+            assertThat(openCases.fold(10)).isEqualTo(1);
+            assertThat(cells.age()).isEqualTo(3);
         });
 
         transaction.run("b", () -> {
             assertThat(cases()).isEmpty();
             assertThat(counts.words(Dimension.MAKE)).isEmpty();
-            assertThat(cells.differences()).isZero();
-            assertThat(recounts.recount(NOON.plusDays(1), NOON.plusDays(1))).hasValue(0);
+            assertThat(followed()).isEmpty();
+            assertThat(openCases.count(ALL)).isZero();
+            assertThat(recounts.months()).isEmpty();
+            assertThat(recounts.differences(MARCH)).isZero();
+            assertThat(recounts.putRight(MARCH)).isZero();
         });
         transaction.run("a", () -> {
             assertThat(cases()).extracting(CountStore.Count::n).containsExactly(1L);
             assertThat(counts.words(Dimension.MAKE)).containsExactly("Corvane");
             assertThat(followed()).hasSize(1);
-            assertThat(recounts.recount(NOON, NOON)).hasValue(0);
+            assertThat(openCases.count(ALL)).isEqualTo(1);
+            assertThat(recounts.months()).containsExactly(MARCH);
+            assertThat(recounts.takeTurn(NOON)).isTrue();
+            assertThat(recounts.putRight(MARCH)).isZero();
         });
     }
 
@@ -114,6 +145,6 @@ class CountsNameTheirTenantTest {
     }
 
     private List<RepairStore.Followed> followed() {
-        return repairs.followed(ALL, List.of(), List.of(), false, TODAY, 365, null);
+        return repairs.followed(new RepairStore.Wanted(ALL, List.of(), List.of(), false, TODAY, RETURN_DAYS));
     }
 }
