@@ -160,8 +160,13 @@ final class PackagedService implements Closeable {
 
     /** Runs a command of the service, or a service that refuses to start, to its end; its exit code. */
     int run(String... arguments) throws IOException, InterruptedException {
+        return run(START, arguments);
+    }
+
+    /** Runs a command that may take so long. */
+    int run(Duration most, String... arguments) throws IOException, InterruptedException {
         Process command = launch(List.of(arguments));
-        assertThat(command.waitFor(START.toSeconds(), TimeUnit.SECONDS))
+        assertThat(command.waitFor(most.toSeconds(), TimeUnit.SECONDS))
                 .as("it ends; its log: %s", log())
                 .isTrue();
         return command.exitValue();
