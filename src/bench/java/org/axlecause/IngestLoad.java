@@ -39,6 +39,27 @@ final class IngestLoad {
         return tests((span, requests) -> load.paced(span, perSecond, requests), 1);
     }
 
+    /** Presents so many cases, as fast as it goes, whose tests {@link #pacedTests} sends. */
+    void present(int cases) throws Exception {
+        int last = number.get() + cases;
+        load.fullSpeed(Duration.ofHours(1), () -> number.get() >= last ? null : presentations());
+    }
+
+    /** Roller tests of the cases from a number on, at a given rate, until the time is over or no case is left. */
+    Outcome pacedTests(int first, double perSecond) throws Exception {
+        int last = number.get();
+        AtomicInteger next = new AtomicInteger(first);
+        return load.paced(time, perSecond, () -> {
+            int test = next.getAndIncrement();
+            return test >= last ? null : LoadLoop.post(EVENTS, SINGLE, events.tested("IN-" + test));
+        });
+    }
+
+    /** The number of the next case. */
+    int next() {
+        return number.get();
+    }
+
     /** The first events of a repair, all of a new case in a request; how many events a second. */
     double wholeCases() throws Exception {
         return load.fullSpeed(time, this::wholeCase).perSecond() * BATCH;

@@ -1,6 +1,7 @@
 package org.axlecause;
 
 import java.nio.file.Files;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,45 +10,101 @@ import java.util.TreeMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.axlecause.LoadLoop.Outcome;
 import org.axlecause.bench.Measured;
 import org.axlecause.bench.ServiceRun;
 
 /**
- * A chain with many stored cases, {@code -Dbench.stored=10000000} of them, beside an empty one: at what rate events are
- * taken, and how long each question of the statistics takes while events come at half of that rate.
+ * A chain with many stored cases, {@code -Dbench.stored=10000000} of them: how fast it is filled, how long each question of
+ * the statistics and each page takes, at what rate events are taken beside an empty chain, and how long the usual questions
+ * take while events come at half of that rate.
  */
 public final class StoredRun implements ServiceRun {
 
     private static final int STORED = Integer.getInteger("bench.stored", 100_000);
+
+    private static final Duration LONGEST_FILL = Duration.ofHours(2);
     private static final int ASKED = 40;
-    private static final int WARM_UP = 3;
+    private static final int WARM_UP = 2;
     private static final double USUAL_MILLIS = 300;
     private static final double WIDEST_MILLIS = 2000;
+    private static final double DURING_INGEST_MILLIS = 200;
     private static final double HALF = 0.5;
     private static final double WORST = 0.95;
+
+    private static final List<String> USUAL = List.of(
+            "causes",
+            "causes?by=month",
+            "causes?by=site",
+            "causes?by=make",
+            "causes?by=ageBand",
+            "causes?make=Velmar&model=Plover&by=odometerBand",
+            "causes?layout=drum-simplex&axle=2&by=side",
+            "causes?region=coast&season=december-to-february",
+            "causes?site=site-003&by=month",
+            "causes?site=site-003&make=Velmar",
+            "causes?from=2025-01-10&to=2026-02-15",
+            "causes?part=trend&model=Plover&cause=wheel-cylinder-leaking",
+            "causes?part=comparison&compare=model&model=Plover&model=Portal",
+            "causes?part=pareto",
+            "causes?part=co-occurrence",
+            "repairs",
+            "repairs?by=site",
+            "returns?site=site-003",
+            "returns?make=Velmar&model=Plover",
+            "sites",
+            "checks",
+            "checks?by=make",
+            "checks?site=site-003");
+
+    private static final List<String> WIDEST = List.of(
+            "causes?by=make&by=ageBand",
+            "causes?by=site&by=month",
+            "causes?region=coast&make=Velmar&by=month",
+            "causes?by=site&make=Velmar",
+            "causes?by=site&from=2025-01-10&to=2026-02-15",
+            "causes?site=site-003&by=ageBand",
+            "causes?part=trend",
+            "repairs?region=coast&make=Velmar",
+            "returns",
+            "returns?by=item",
+            "returns?by=site",
+            "sites?measure=returned",
+            "sites?make=Velmar",
+            "sites?measure=confirmed-cause&cause=wheel-cylinder-leaking",
+            "checks?site=site-003&make=Velmar",
+            "checks?ageBand=8-to-11");
 
     @Override
     public List<Measured> run() throws Exception {
         try (Installation empty = new Installation(Files.createTempDirectory("axlecause-bench"));
                 Installation full = new Installation(Files.createTempDirectory("axlecause-bench"))) {
-            try (PackagedService command = full.replica()) {
-                if (command.run("fleet", "--tenant", "demo", "--cases", String.valueOf(STORED)) != 0) {
-                    throw new IllegalStateException("The fleet wasn't drawn: " + command.log());
-                }
-            }
+            List<Measured> lines = new ArrayList<>();
+            lines.add(filled(full));
             try (PackagedService one = IngestRun.service(empty).start();
                     PackagedService other = IngestRun.service(full).start()) {
                 one.putSite();
                 other.putSite();
-                List<Measured> lines = new ArrayList<>();
+                lines.addAll(asked(other));
                 double peak = compared(one, other, lines);
-                lines.addAll(asked(other, peak * HALF));
+                lines.addAll(read(other));
+                lines.addAll(askedDuringIngest(other, peak * HALF));
                 return lines;
             }
         }
+    }
+
+    private static Measured filled(Installation full) throws Exception {
+        long begin = System.nanoTime();
+        try (PackagedService command = full.replica().atFullSpeed()) {
+            if (command.run(LONGEST_FILL, "fleet", "--tenant", "demo", "--cases", String.valueOf(STORED)) != 0) {
+                throw new IllegalStateException("The fleet wasn't drawn: " + command.log());
+            }
+            System.out.println(command.log());
+        }
+        double seconds = (System.nanoTime() - begin) / 1e9;
+        return Measured.of("filling", STORED + " cases", List.of(STORED / seconds), "1/s");
     }
 
     private static double compared(PackagedService empty, PackagedService full, List<Measured> lines) throws Exception {
@@ -69,88 +126,85 @@ public final class StoredRun implements ServiceRun {
         }
         ratios.forEach(
                 (name, shares) -> lines.add(Measured.atLeast(0.9, STORED + " stored / empty", name, shares, "")));
+        lines.add(Measured.of(STORED + " stored", "single events", singles, "1/s"));
         return Measured.of("", "", singles, "").score();
     }
 
-    /** Each question many times, while events come at this rate. */
-    private static List<Measured> asked(PackagedService service, double perSecond) throws Exception {
-        IngestLoad load = new IngestLoad(service.port(), IngestRun.TIME);
-        AtomicBoolean going = new AtomicBoolean(true);
-        ExecutorService beside = Executors.newSingleThreadExecutor();
+    /** Each question by itself, warm. */
+    private static List<Measured> asked(PackagedService service) {
+        List<Measured> lines = new ArrayList<>();
+        USUAL.forEach(question -> lines.addAll(asked(service, "usual", question, USUAL_MILLIS)));
+        WIDEST.forEach(question -> lines.addAll(asked(service, "widest", question, WIDEST_MILLIS)));
+        return lines;
+    }
+
+    private static List<Measured> asked(PackagedService service, String kind, String question, double most) {
+        byte[] request = LoadLoop.get("/v1/statistics/" + question, "");
         try {
-            Future<Integer> sending = beside.submit(() -> {
-                int sent = 0;
-                while (going.get()) {
-                    Outcome outcome = load.paced(perSecond);
-                    sent += outcome.nanos().size();
-                }
-                return sent;
-            });
-            List<Measured> lines = new ArrayList<>();
             LoadLoop reader = new LoadLoop(service.port(), 1);
-            for (Map.Entry<String, Double> question : questions().entrySet()) {
-                byte[] request = LoadLoop.get("/v1/statistics/" + question.getKey(), "");
-                answers(reader, request, WARM_UP);
-                Outcome outcome = answers(reader, request, ASKED);
-                lines.add(Measured.of("question, p50", question.getKey(), List.of(outcome.millis(HALF)), "ms"));
-                lines.add(Measured.atMost(
-                        question.getValue(), "question, p95", question.getKey(), List.of(outcome.millis(WORST)), "ms"));
+            answers(reader, request, WARM_UP);
+            Outcome outcome = answers(reader, request, ASKED);
+            return List.of(
+                    Measured.of(kind + ", p50", question, List.of(outcome.millis(HALF)), "ms"),
+                    Measured.atMost(most, kind + ", p95", question, List.of(outcome.millis(WORST)), "ms"));
+        } catch (Exception unanswered) {
+            return List.of(new Measured(
+                    kind + ", p95", question, Double.NaN, Double.NaN, "ms", "MISSED: " + unanswered.getMessage()));
+        }
+    }
+
+    /** The usual questions, while events come at this rate. */
+    private static List<Measured> askedDuringIngest(PackagedService service, double perSecond) throws Exception {
+        IngestLoad load = new IngestLoad(service.port(), IngestRun.TIME);
+        ExecutorService beside = Executors.newSingleThreadExecutor();
+        List<Measured> lines = new ArrayList<>();
+        try {
+            for (String question : USUAL) {
+                int first = load.next();
+                load.present((int) (perSecond * IngestRun.TIME.toSeconds()) + LoadLoop.CONNECTIONS);
+                Future<Outcome> sending = beside.submit(() -> load.pacedTests(first, perSecond));
+                lines.addAll(asked(service, "during ingest", question, DURING_INGEST_MILLIS));
+                sending.get();
             }
-            going.set(false);
-            sending.get();
-            return lines;
         } finally {
-            going.set(false);
             beside.shutdown();
         }
+        return lines;
     }
 
+    /** What people look at, among as many cases. */
+    private static List<Measured> read(PackagedService service) throws Exception {
+        String reference =
+                service.json("/v1/cases?limit=1").at("/cases/0/reference").asText();
+        Map<String, byte[]> requests = new LinkedHashMap<>();
+        requests.put("list of cases", LoadLoop.get("/v1/cases?limit=50", ""));
+        requests.put("list, closed", LoadLoop.get("/v1/cases?status=closed&limit=50", ""));
+        requests.put("list, a common word", LoadLoop.get("/v1/cases?q=port&limit=50", ""));
+        requests.put("list, a rare word", LoadLoop.get("/v1/cases?q=whole-17&limit=50", ""));
+        requests.put("list, no such word", LoadLoop.get("/v1/cases?q=zzzz&limit=50", ""));
+        requests.put("case document", LoadLoop.get("/v1/cases/" + reference, ""));
+        requests.put("page of the list", page("/desk"));
+        requests.put("page of a case", page("/desk/" + reference));
+        requests.put("page of numbers, causes", page("/numbers/causes"));
+        requests.put("page of numbers, sites", page("/numbers/sites"));
+        LoadLoop reader = new LoadLoop(service.port(), 1);
+        List<Measured> lines = new ArrayList<>();
+        for (Map.Entry<String, byte[]> request : requests.entrySet()) {
+            answers(reader, request.getValue(), WARM_UP);
+            Outcome outcome = answers(reader, request.getValue(), ASKED);
+            lines.add(Measured.of("reading, p50", request.getKey(), List.of(outcome.millis(HALF)), "ms"));
+            lines.add(Measured.of("reading, p95", request.getKey(), List.of(outcome.millis(WORST)), "ms"));
+        }
+        return lines;
+    }
+
+    private static byte[] page(String path) {
+        return LoadLoop.get(path, "Accept: text/html\r\n");
+    }
+
+    /** So many answers, or as many as there is time for. */
     private static Outcome answers(LoadLoop reader, byte[] request, int count) throws Exception {
         AtomicInteger left = new AtomicInteger(count);
-        return reader.fullSpeed(IngestRun.TIME.multipliedBy(count), () -> left.getAndDecrement() > 0 ? request : null);
-    }
-
-    private static Map<String, Double> questions() {
-        Map<String, Double> questions = new LinkedHashMap<>();
-        for (String usual : List.of(
-                "causes",
-                "causes?by=month",
-                "causes?by=site",
-                "causes?by=make",
-                "causes?by=ageBand",
-                "causes?make=Velmar&model=Plover&by=odometerBand",
-                "causes?layout=drum-simplex&axle=2&by=side",
-                "causes?region=coast&season=december-to-february",
-                "causes?site=site-003&by=month",
-                "causes?site=site-003&make=Velmar",
-                "causes?from=2025-01-10&to=2026-02-15",
-                "causes?part=trend&model=Plover&cause=wheel-cylinder-leaking",
-                "causes?part=comparison&compare=model&model=Plover&model=Portal",
-                "causes?part=pareto",
-                "causes?part=co-occurrence",
-                "repairs",
-                "repairs?by=site",
-                "returns?site=site-003",
-                "returns?make=Velmar&model=Plover",
-                "sites",
-                "checks",
-                "checks?by=make")) {
-            questions.put(usual, USUAL_MILLIS);
-        }
-        for (String widest : List.of(
-                "causes?by=make&by=ageBand",
-                "causes?region=coast&make=Velmar&by=month",
-                "causes?by=site&make=Velmar",
-                "causes?part=trend",
-                "repairs?region=coast&make=Velmar",
-                "returns",
-                "returns?by=item",
-                "returns?by=site",
-                "sites?measure=returned",
-                "sites?make=Velmar",
-                "checks?site=site-003&make=Velmar")) {
-            questions.put(widest, WIDEST_MILLIS);
-        }
-        return questions;
+        return reader.fullSpeed(IngestRun.TIME, () -> left.getAndDecrement() > 0 ? request : null);
     }
 }
