@@ -1,6 +1,7 @@
 package org.axlecause.shared;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -36,8 +37,15 @@ public final class Json {
     private static final long MAX_DOCUMENT = 16L * 1024 * 1024;
 
     private static final ObjectMapper MAPPER = configured(JsonMapper.builder());
-    /** For what was written here, in which no name comes twice. */
-    private static final ObjectReader KEPT = MAPPER.reader().without(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
+
+    /** Digits of the smallest number above zero that is written here, as the probability of a rare chance can be. */
+    private static final int MAX_NUMBER_WRITTEN = 400;
+
+    /** For what was written here, in which no name comes twice and a small number has many digits. */
+    private static final ObjectReader KEPT = MAPPER.reader()
+            .with(JsonFactory.builder()
+                    .streamReadConstraints(constraints(MAX_NUMBER_WRITTEN))
+                    .build());
 
     private Json() {}
 
@@ -127,13 +135,16 @@ public final class Json {
                 .defaultPropertyInclusion(
                         JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL))
                 .build();
-        mapper.getFactory()
-                .setStreamReadConstraints(StreamReadConstraints.builder()
-                        .maxNestingDepth(MAX_DEPTH)
-                        .maxStringLength(MAX_STRING)
-                        .maxNumberLength(MAX_NUMBER)
-                        .maxDocumentLength(MAX_DOCUMENT)
-                        .build());
+        mapper.getFactory().setStreamReadConstraints(constraints(MAX_NUMBER));
         return mapper;
+    }
+
+    private static StreamReadConstraints constraints(int longestNumber) {
+        return StreamReadConstraints.builder()
+                .maxNestingDepth(MAX_DEPTH)
+                .maxStringLength(MAX_STRING)
+                .maxNumberLength(longestNumber)
+                .maxDocumentLength(MAX_DOCUMENT)
+                .build();
     }
 }

@@ -1,9 +1,11 @@
 package org.axlecause.shared;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.entry;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -16,6 +18,8 @@ import org.axlecause.facts.Place;
 import org.axlecause.facts.Side;
 import org.axlecause.facts.Stage;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class JsonTest {
 
@@ -46,6 +50,17 @@ class JsonTest {
                 .usingComparatorForType(BigDecimal::compareTo, BigDecimal.class)
                 .usingRecursiveComparison()
                 .isEqualTo(FIGURE);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {8.40363933172e-65, Double.MIN_VALUE})
+    void the_smallest_number_that_is_written_is_read_again_here_and_taken_from_nobody(double smallest) {
+        String text = Json.text(Map.of("pValue", BigDecimal.valueOf(smallest)));
+
+        JsonNode read = Json.read(text);
+
+        assertThat(read.path("pValue").decimalValue()).isEqualByComparingTo(BigDecimal.valueOf(smallest));
+        assertThatThrownBy(() -> Json.mapper().readTree(text)).hasMessageContaining("Number value length");
     }
 
     @Test
