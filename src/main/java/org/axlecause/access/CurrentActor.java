@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 public class CurrentActor {
 
     private @Nullable Actor actor;
+    private String called = "";
 
     /** The actor of this request; refuses where nobody passed the gate. */
     public Actor get() {
@@ -25,7 +26,13 @@ public class CurrentActor {
         return Optional.ofNullable(actor);
     }
 
-    void is(Actor admitted) {
+    /** What people call the bearer; empty where nobody passed the gate. */
+    public String called() {
+        return called;
+    }
+
+    void is(Actor admitted, String name) {
         actor = admitted;
+        called = name;
     }
 }

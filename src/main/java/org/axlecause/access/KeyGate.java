@@ -40,7 +40,10 @@ class KeyGate implements Gate {
     @Override
     public @Nullable Quota admit(
             @Nullable String authorization, @Nullable String session, Class<?> resource, Method method) {
-        Actor actor = mode == AccessMode.OPEN ? EVERYBODY : actor(authorization, session);
+        Sessions.Bearer bearer = mode == AccessMode.OPEN
+                ? new Sessions.Bearer(EVERYBODY, EVERYBODY.name())
+                : bearer(authorization, session);
+        Actor actor = bearer.actor();
         Quota quota = mode == AccessMode.OPEN ? null : limit.take(actor.name());
         if (quota != null && quota.exceeded()) {
             return quota;
@@ -59,7 +62,7 @@ class KeyGate implements Gate {
                                     .toList())
                     + ". Ask an admin of the tenant for one that has.");
         }
-        current.is(actor);
+        current.is(actor, bearer.called());
         return quota;
     }
 
@@ -68,13 +71,14 @@ class KeyGate implements Gate {
         return ofMethod != null ? ofMethod : resource.getAnnotation(Needs.class);
     }
 
-    private Actor actor(@Nullable String authorization, @Nullable String session) {
+    private Sessions.Bearer bearer(@Nullable String authorization, @Nullable String session) {
         if (authorization == null && session != null) {
-            return sessions.actor(session);
+            return sessions.bearer(session);
         }
         if (authorization == null || !authorization.toLowerCase(Locale.ROOT).startsWith(SCHEME)) {
             throw RefusedException.notAuthenticated("Send Authorization: Bearer with a key of this service.");
         }
-        return bearers.known(authorization.substring(SCHEME.length()).trim());
+        Actor actor = bearers.known(authorization.substring(SCHEME.length()).trim());
+        return new Sessions.Bearer(actor, actor.name());
     }
 }

@@ -13,9 +13,9 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Sessions of the pages: a sealed text that names a key by its id, or holds a person's token, and says until when it is
- * good. Key and token are asked about with every request, so that a revoked key ends its sessions at once; nothing is
- * stored, so that every replica knows every session.
+ * Sessions of the pages: a sealed text that names a key by its id and its name, or holds a person's token, and says
+ * until when it is good. Key and token are asked about with every request, so that a revoked key ends its sessions at
+ * once; nothing is stored, so that every replica knows every session.
  */
 @ApplicationScoped
 public class Sessions {
@@ -28,6 +28,7 @@ public class Sessions {
 
     private final AccessMode mode;
     private final Bearers bearers;
+    private final KeyNames keyNames;
     private final Clock clock;
     private final Duration length;
     private final Seal seal;
@@ -35,11 +36,13 @@ public class Sessions {
     Sessions(
             @ConfigProperty(name = "axlecause.access") AccessMode mode,
             Bearers bearers,
+            KeyNames keyNames,
             Clock clock,
             @ConfigProperty(name = "axlecause.pages.session") Duration length,
             @ConfigProperty(name = "axlecause.identity-key") Optional<String> identityKey) {
         this.mode = mode;
         this.bearers = bearers;
+        this.keyNames = keyNames;
         this.clock = clock;
         this.length = length;
         this.seal = Seal.of(identityKey, "session");
@@ -59,20 +62,35 @@ public class Sessions {
     public String begin(String bearer) {
         String text = bearer.strip();
         Actor actor = bearers.known(text);
-        String holder = bearers.isPerson(text) ? PERSON + " " + text : KEY + " " + actor.name();
+        String holder = bearers.isPerson(text)
+                ? PERSON + " " + text
+                : KEY + " " + actor.name() + " " + keyNames.of(actor).getOrDefault(actor.name(), "");
         long until = clock.instant().plus(length).getEpochSecond();
         byte[] sealed = seal.close((until + " " + holder).getBytes(StandardCharsets.UTF_8), CONTEXT);
         return Base64.getUrlEncoder().withoutPadding().encodeToString(sealed);
     }
 
+    /**
+     * The bearer of a session.
+     *
+     * @param actor who acts
+     * @param called what people call the bearer
+     */
+    record Bearer(Actor actor, String called) {}
+
     /** Whose session it is; refuses one that is over or was not made here. */
-    Actor actor(String session) {
+    Bearer bearer(String session) {
         @Nullable String opened = opened(session);
         String[] parts = opened == null ? new String[0] : opened.split(" ", PARTS);
         if (parts.length != PARTS || !clock.instant().isBefore(Instant.ofEpochSecond(Long.parseLong(parts[0])))) {
             throw RefusedException.notAuthenticated(OVER);
         }
-        return parts[1].equals(KEY) ? bearers.ofKey(parts[2]) : bearers.known(parts[2]);
+        if (!parts[1].equals(KEY)) {
+            Actor person = bearers.known(parts[2]);
+            return new Bearer(person, person.name());
+        }
+        String[] key = parts[2].split(" ", 2);
+        return new Bearer(bearers.ofKey(key[0]), key[key.length - 1]);
     }
 
     private @Nullable String opened(String session) {

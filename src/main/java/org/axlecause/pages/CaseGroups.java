@@ -30,7 +30,7 @@ public record CaseGroups(String asked, List<Group> groups) {
      *
      * @param reference its reference
      * @param vehicle make and model, as far as they are known
-     * @param site code of its site; empty while it is unknown
+     * @param site name of its site; empty while it is unknown
      * @param opened day of its opening
      */
     public record Line(String reference, String vehicle, String site, String opened) {}

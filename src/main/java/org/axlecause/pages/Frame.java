@@ -7,13 +7,21 @@ import org.jspecify.annotations.Nullable;
  * What stands around every page.
  *
  * @param section part of the pages that is marked as the present one; empty for none
- * @param who name of who is signed in; null where nobody is or nobody needs to
+ * @param bearer id of who is signed in; null where nobody is or nobody needs to
+ * @param who what people call who is signed in; null where nobody is or nobody needs to
  * @param maySend whether the bearer may send what was measured, found, decided or done
  * @param token what each form must carry
  * @param style address of the style sheet
  * @param script address of the script
  */
-public record Frame(String section, @Nullable String who, boolean maySend, String token, String style, String script) {
+public record Frame(
+        String section,
+        @Nullable String bearer,
+        @Nullable String who,
+        boolean maySend,
+        String token,
+        String style,
+        String script) {
 
     /** Id of the entry that one more form of this page makes. */
     public String newEntry() {

@@ -34,9 +34,11 @@ class Frames {
 
     Frame of(String section) {
         Actor actor = current.known().orElse(null);
+        Actor signedIn = sessions.areNeeded() ? actor : null;
         return new Frame(
                 section,
-                actor == null || !sessions.areNeeded() ? null : actor.name(),
+                signedIn == null ? null : signedIn.name(),
+                signedIn == null ? null : current.called(),
                 actor != null && actor.hasAny(SENDERS),
                 forms.token(),
                 style,

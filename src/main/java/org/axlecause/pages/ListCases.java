@@ -4,8 +4,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.access.Actor;
+import org.axlecause.access.ReadSites;
+import org.axlecause.access.Site;
 import org.axlecause.casefile.CasePage;
 import org.axlecause.casefile.CasesWanted;
 import org.axlecause.casefile.ReadCases;
@@ -21,37 +25,50 @@ class ListCases {
     private static final String SHOWN_ALONE = "100";
 
     private final ReadCases readCases;
+    private final ReadSites readSites;
 
-    ListCases(ReadCases readCases) {
+    ListCases(ReadCases readCases, ReadSites readSites) {
         this.readCases = readCases;
+        this.readSites = readSites;
     }
 
     /** The newest cases of each of these statuses. */
     CaseGroups groups(List<String> statuses, @Nullable String words, Actor actor) {
+        Map<String, String> sites = siteNames(actor);
         return new CaseGroups(
                 words == null ? "" : words.strip(),
                 statuses.stream()
-                        .map(status -> group(status, words, SHOWN, null, actor))
+                        .map(status -> group(status, words, SHOWN, null, actor, sites))
                         .toList());
     }
 
     /** A page of the cases of one status. */
     CaseGroups page(String status, @Nullable String words, @Nullable String cursor, Actor actor) {
         return new CaseGroups(
-                words == null ? "" : words.strip(), List.of(group(status, words, SHOWN_ALONE, cursor, actor)));
+                words == null ? "" : words.strip(),
+                List.of(group(status, words, SHOWN_ALONE, cursor, actor, siteNames(actor))));
+    }
+
+    private Map<String, String> siteNames(Actor actor) {
+        return readSites.visible(actor).stream().collect(Collectors.toMap(Site::site, Site::name));
     }
 
     private CaseGroups.Group group(
-            String status, @Nullable String words, String limit, @Nullable String cursor, Actor actor) {
+            String status,
+            @Nullable String words,
+            String limit,
+            @Nullable String cursor,
+            Actor actor,
+            Map<String, String> sites) {
         CasePage page = readCases.list(CasesWanted.of(status, words, limit, cursor), actor);
         return new CaseGroups.Group(
                 status,
                 ShowCase.state(status),
-                page.cases().stream().map(ListCases::line).toList(),
+                page.cases().stream().map(found -> line(found, sites)).toList(),
                 page.next());
     }
 
-    private static CaseGroups.Line line(StoredCase found) {
+    private static CaseGroups.Line line(StoredCase found, Map<String, String> sites) {
         String vehicle = String.join(
                 " ",
                 Stream.of(found.columns().make(), found.columns().model())
@@ -61,7 +78,7 @@ class ListCases {
         return new CaseGroups.Line(
                 found.reference(),
                 vehicle.isEmpty() ? "vehicle not named" : vehicle,
-                site == null ? "" : site,
+                site == null ? "" : sites.getOrDefault(site, site),
                 DAY.format(found.columns().openedDay()));
     }
 }

@@ -4,7 +4,6 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import java.util.List;
 import org.axlecause.access.Site;
-import org.axlecause.policy.CountDepartures;
 import org.axlecause.policy.PolicyViews;
 import org.axlecause.shared.Problem;
 import org.jspecify.annotations.Nullable;
@@ -56,13 +55,7 @@ final class Pages {
 
     static native TemplateInstance policyTrialCase(Frame frame, TrialCasePage page);
 
-    static native TemplateInstance policyDepartures(
-            Frame frame,
-            List<CountDepartures.DepartureCountView> counts,
-            List<Site> sites,
-            String site,
-            String from,
-            String to);
+    static native TemplateInstance policyDepartures(Frame frame, DeparturesPage page);
 
     static native TemplateInstance numbers(Frame frame, List<NumbersQuestion> questions);
 

@@ -1,6 +1,7 @@
 package org.axlecause.pages;
 
 import java.util.List;
+import java.util.Map;
 import org.axlecause.access.Site;
 import org.axlecause.policy.PolicyViews.DraftView;
 import org.axlecause.policy.PolicyViews.VersionView;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param sites sites that the bearer may see
  * @param causes causes that a trial may be narrowed to
  * @param mayEdit whether the bearer may write, try and publish
+ * @param keyNames names of those who wrote and published, by the ids of their keys
  */
 public record PolicyHome(
         String name,
@@ -22,4 +24,20 @@ public record PolicyHome(
         @Nullable DraftView draft,
         List<Site> sites,
         List<CaseView.Option> causes,
-        boolean mayEdit) {}
+        boolean mayEdit,
+        Map<String, String> keyNames) {
+
+    /** What people call the bearer of a key. */
+    public String called(String key) {
+        return keyNames.getOrDefault(key, key);
+    }
+
+    /** The name of a site. */
+    public String nameOf(String code) {
+        return sites.stream()
+                .filter(site -> site.site().equals(code))
+                .map(Site::name)
+                .findFirst()
+                .orElse(code);
+    }
+}

@@ -213,11 +213,12 @@ public class PolicyResource {
             @QueryParam("to") @Nullable String to) {
         return Pages.policyDepartures(
                         frames.of(SECTION),
-                        countDepartures.count(null, named(site), named(from), named(to), current.get()),
-                        readSites.visible(current.get()),
-                        Objects.requireNonNullElse(site, ""),
-                        Objects.requireNonNullElse(from, ""),
-                        Objects.requireNonNullElse(to, ""))
+                        DeparturesPage.of(
+                                countDepartures.count(null, named(site), named(from), named(to), current.get()),
+                                readSites.visible(current.get()),
+                                Objects.requireNonNullElse(site, ""),
+                                Objects.requireNonNullElse(from, ""),
+                                Objects.requireNonNullElse(to, "")))
                 .render();
     }
 

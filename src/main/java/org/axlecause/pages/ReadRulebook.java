@@ -184,17 +184,28 @@ class ReadRulebook {
         String code = entry.path(list == CatalogueKind.RULES ? "id" : "code").asText();
         String name =
                 switch (list) {
-                    case RULES, SETTINGS -> code;
+                    case RULES -> code;
+                    case SETTINGS -> PlainWords.sentence(entry.at("/says/means").asText(plain(code)));
                     case REGIMES -> PlainWords.sentence(entry.path("text").asText());
                     default -> PlainWords.sentence(plain(code));
                 };
         return new RulebookLists.Line(
                 code,
                 name,
-                list == CatalogueKind.REGIMES
-                        ? ""
-                        : PlainWords.sentence(entry.path("text").asText()),
+                switch (list) {
+                    case REGIMES -> "";
+                    case SETTINGS -> setting(entry.path("says"));
+                    default -> PlainWords.sentence(entry.path("text").asText());
+                },
                 address(list, code));
+    }
+
+    /** The value of a setting that has a single one, with its unit. */
+    private static String setting(JsonNode says) {
+        String unit = says.path("unit").asText("1");
+        return says.path("value").isValueNode()
+                ? says.path("value").asText() + (unit.equals("1") ? "" : " " + unit)
+                : "";
     }
 
     private static String address(CatalogueKind list, String code) {

@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.access.Actor;
+import org.axlecause.access.KeyNames;
 import org.axlecause.access.ReadSites;
 import org.axlecause.access.Role;
 import org.axlecause.access.Site;
@@ -57,6 +58,7 @@ class ShowPolicies {
     private final EditPolicies editPolicies;
     private final TryPolicies tryPolicies;
     private final ReadSites readSites;
+    private final KeyNames keyNames;
     private final Catalogue catalogue;
     private final PlainWords words;
 
@@ -66,6 +68,7 @@ class ShowPolicies {
             EditPolicies editPolicies,
             TryPolicies tryPolicies,
             ReadSites readSites,
+            KeyNames keyNames,
             Catalogue catalogue,
             PlainWords words) {
         this.readPolicies = readPolicies;
@@ -73,6 +76,7 @@ class ShowPolicies {
         this.editPolicies = editPolicies;
         this.tryPolicies = tryPolicies;
         this.readSites = readSites;
+        this.keyNames = keyNames;
         this.catalogue = catalogue;
         this.words = words;
     }
@@ -97,7 +101,8 @@ class ShowPolicies {
                                 PlainWords.sentence(cause.path("text").asText())))
                         .sorted(Comparator.comparing(CaseView.Option::text))
                         .toList(),
-                mayEdit(actor));
+                mayEdit(actor),
+                keyNames.of(actor));
     }
 
     private List<VersionView> versions(String name, boolean mayBeNone, Actor actor) {
@@ -151,10 +156,13 @@ class ShowPolicies {
         PolicyDraft draft = readPolicies.draft(name, actor);
         List<VersionView> versions = versions(name, true, actor);
         Integer since = versions.isEmpty() ? null : versions.get(0).version();
+        Map<String, String> called = keyNames.of(actor);
         return new PublicationForm(
                 name,
                 draft.tag().toString(),
-                draft.authors(),
+                draft.authors().stream()
+                        .map(author -> called.getOrDefault(author, author))
+                        .toList(),
                 since,
                 since == null
                         ? List.of()
@@ -246,9 +254,9 @@ class ShowPolicies {
                                 sites.getOrDefault(example.site(), example.site()),
                                 cause(example.cause()),
                                 Stream.of(
-                                                told("added", example.added()),
-                                                told("dropped", example.dropped()),
-                                                told("called for otherwise", example.otherNecessity()))
+                                                told("Added", example.added()),
+                                                told("Dropped", example.dropped()),
+                                                told("Called for otherwise", example.otherNecessity()))
                                         .filter(words -> !words.isEmpty())
                                         .toList(),
                                 example.money() == null ? "" : example.money()))

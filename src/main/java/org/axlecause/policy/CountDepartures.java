@@ -31,6 +31,12 @@ public class CountDepartures {
         this.transaction = transaction;
     }
 
+    /** What a clause means; its code where this release has none of that code. */
+    public static String meaning(String clause) {
+        ClauseWord word = Vocabulary.released().find(clause);
+        return word == null ? clause : word.means();
+    }
+
     /** Departures from one clause at one site. */
     @Schema(name = "DepartureCount", description = "Departures from one clause at one site.")
     public record DepartureCountView(

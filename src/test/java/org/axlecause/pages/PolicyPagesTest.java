@@ -184,6 +184,48 @@ class PolicyPagesTest {
         assertThat(Browser.read(refused).select("#problem").text()).contains("The first day is \"yesterday\"");
     }
 
+    @Test
+    void people_and_clauses_are_called_by_their_names() {
+        sitesOf("quay-street");
+        signIn(makeKey.make(tenant, new KeyTerms("policy office", Role.POLICY, null, null), "test"));
+        write("chain", Map.of("means", "stricter"), "drag-ratio", "value", "3");
+
+        Document publication = browser.page("/policy/named/repairs/publication");
+        Document draft = browser.page("/policy/named/repairs");
+        publish(today.toString(), "drags were missed");
+        Document published = browser.page("/policy/named/repairs");
+
+        assertThat(publication.select("main").text()).contains("Written by policy office.");
+        assertThat(draft.select("section[aria-labelledby=draft] p").first().text())
+                .startsWith("Last written by policy office;");
+        assertThat(published.select("td[data-head=\"Published by\"]").eachText())
+                .containsExactly("policy office");
+    }
+
+    @Test
+    void departures_are_counted_by_what_the_clause_means_and_the_name_of_the_site() {
+        site("quay-street", "Quay Street");
+        given().header("Authorization", "Bearer " + key(Role.SENDER, null))
+                .contentType("application/cloudevents-batch+json; charset=UTF-8")
+                .body("""
+                        [{"specversion": "1.0", "type": "org.axlecause.vehicle.presented.v1", "source": "/sites/quay-street",
+                          "id": "presented", "subject": "D-1", "time": "2026-03-02T08:15:00Z",
+                          "data": {"site": "quay-street", "reason": "complaint",
+                                   "vehicle": {"category": "N1", "axles": [{"number": 1, "brake": "disc-floating"}]}}},
+                         {"specversion": "1.0", "type": "org.axlecause.departure.recorded.v1", "source": "/sites/quay-street",
+                          "id": "departure", "subject": "D-1", "time": "2026-03-02T08:20:00Z",
+                          "data": {"clause": "twin-hydraulic-part", "reason": "renewed last month", "by": "Rowan Ames"}}]
+                        """)
+                .post("/v1/events")
+                .then()
+                .statusCode(200);
+        signIn(Role.POLICY, null);
+
+        assertThat(browser.page("/policy/departures").select("tbody tr").eachText())
+                .containsExactly("How strongly the sound wheel cylinder opposite a failed one is offered, being of the"
+                        + " same age and fluid Quay Street 1 1 0");
+    }
+
     private void write(String layer, Map<String, String> head, String clause, String member, String value) {
         Element form =
                 browser.page(DRAFT + "?layer=" + layer.replace(" ", "%20")).selectFirst("main form[method=post]");
@@ -208,14 +250,18 @@ class PolicyPagesTest {
 
     private void sitesOf(String... sites) {
         for (String site : sites) {
-            given().header("Authorization", "Bearer " + key(Role.ADMIN, null))
-                    .contentType("application/json")
-                    .body("{\"name\": \"" + site
-                            + "\", \"timeZone\": \"Europe/London\", \"currency\": \"GBP\", \"regime\": \"gb-annual\"}")
-                    .put("/v1/sites/" + site)
-                    .then()
-                    .statusCode(200);
+            site(site, site);
         }
+    }
+
+    private void site(String code, String name) {
+        given().header("Authorization", "Bearer " + key(Role.ADMIN, null))
+                .contentType("application/json")
+                .body("{\"name\": \"" + name
+                        + "\", \"timeZone\": \"Europe/London\", \"currency\": \"GBP\", \"regime\": \"gb-annual\"}")
+                .put("/v1/sites/" + code)
+                .then()
+                .statusCode(200);
     }
 
     private String key(Role role, List<String> sites) {
@@ -223,7 +269,11 @@ class PolicyPagesTest {
     }
 
     private void signIn(Role role, List<String> sites) {
+        signIn(key(role, sites));
+    }
+
+    private void signIn(String key) {
         Element form = browser.page("/sign-in").selectFirst("form[action=/sign-in]");
-        browser.submit(form, Map.of("key", key(role, sites), "to", "/"));
+        browser.submit(form, Map.of("key", key, "to", "/"));
     }
 }
