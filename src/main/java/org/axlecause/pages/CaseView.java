@@ -1,6 +1,9 @@
 package org.axlecause.pages;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param conditions states that it may find
  * @param open what keeps the repair from being proven
  * @param afterWork parts to look at once more after the work
+ * @param plan the steps of the work by what is their turn
  */
 public record CaseView(
         String reference,
@@ -39,7 +43,8 @@ public record CaseView(
         List<Option> components,
         List<Option> conditions,
         List<String> open,
-        List<AfterWork> afterWork) {
+        List<AfterWork> afterWork,
+        Plan plan) {
 
     /**
      * A status in words.
@@ -99,6 +104,31 @@ public record CaseView(
      * @param reply sound now, or still as it was
      */
     public record AfterWork(String part, String was, Reply reply) {}
+
+    /**
+     * The steps of the work in their order, by what is their turn.
+     *
+     * @param ended steps that were reported, whatever came out
+     * @param next steps that nothing open comes before
+     * @param later steps that wait for others
+     */
+    public record Plan(List<Sheet.Step> ended, List<Sheet.Step> next, List<Sheet.Step> later) {
+
+        static Plan of(List<Sheet.Step> steps) {
+            Set<Integer> open = steps.stream()
+                    .filter(step -> step.outcome() == null)
+                    .map(Sheet.Step::number)
+                    .collect(Collectors.toSet());
+            Map<Boolean, List<Sheet.Step>> byTurn = steps.stream()
+                    .filter(step -> open.contains(step.number()))
+                    .collect(Collectors.partitioningBy(
+                            step -> step.after().stream().noneMatch(open::contains)));
+            return new Plan(
+                    steps.stream().filter(step -> !open.contains(step.number())).toList(),
+                    byTurn.getOrDefault(true, List.of()),
+                    byTurn.getOrDefault(false, List.of()));
+        }
+    }
 
     /**
      * Answers that need the same numbers, in one form.

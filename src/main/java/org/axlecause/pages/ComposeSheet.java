@@ -1,6 +1,7 @@
 package org.axlecause.pages;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.text.NumberFormat;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -99,13 +100,14 @@ final class ComposeSheet {
                     + DAY.format(LocalDate.parse(vehicle.path("firstUsed").asText())));
         }
         if (vehicle.has("odometer")) {
-            facts.add(PlainWords.plain(vehicle.at("/odometer/value").decimalValue()) + " "
-                    + (vehicle.at("/odometer/unit").asText().equals("[mi_i]") ? "miles" : "km"));
+            facts.add(NumberFormat.getIntegerInstance(Locale.UK)
+                            .format(vehicle.at("/odometer/value").decimalValue())
+                    + " " + (vehicle.at("/odometer/unit").asText().equals("[mi_i]") ? "miles" : "km"));
         }
         return new Sheet.Head(
                 document.path("reference").asText(),
-                site == null ? "not known yet" : site,
-                facts.isEmpty() ? "not known yet" : String.join(", ", facts),
+                site == null ? Sheet.Head.NOT_KNOWN : site,
+                facts.isEmpty() ? Sheet.Head.NOT_KNOWN : String.join(", ", facts),
                 latest() + " (entry " + document.path("version").asInt() + ")",
                 regime);
     }

@@ -46,6 +46,13 @@ public record Sheet(
         List<String> questions,
         List<Word> words) {
 
+    /** The cautions of a step. */
+    public List<Caution> cautionsOf(Step step) {
+        return cautions.stream()
+                .filter(caution -> step.cautions().contains(caution.number()))
+                .toList();
+    }
+
     /**
      * What case it is.
      *
@@ -60,7 +67,20 @@ public record Sheet(
             String site,
             String vehicle,
             String state,
-            @Nullable String regime) {}
+            @Nullable String regime) {
+
+        static final String NOT_KNOWN = "not known yet";
+
+        /** The vehicle as a heading. */
+        public String title() {
+            return vehicle.equals(NOT_KNOWN) ? "Vehicle " + NOT_KNOWN : vehicle;
+        }
+
+        /** The site in a sentence. */
+        public String workshop() {
+            return site.equals(NOT_KNOWN) ? "workshop " + NOT_KNOWN : site;
+        }
+    }
 
     /**
      * What it means for the use of the vehicle.

@@ -94,7 +94,8 @@ class ShowCase {
                         .map(open -> PlainWords.sentence(plain(open.asText().replaceFirst(" \\([^)]*\\)$", ""))))
                         .distinct()
                         .toList(),
-                afterWork(document, found.findings(), axles));
+                afterWork(document, found.findings(), axles),
+                CaseView.Plan.of(found.sheet().steps()));
     }
 
     /** What was wrong, was worked on and has not been looked at since, so that the cure is not proven yet. */

@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
@@ -492,6 +493,46 @@ class CasePagesTest {
     }
 
     @Test
+    void only_steps_whose_turn_it_is_stand_open_and_say_in_full_what_they_can_hurt() throws IOException {
+        send(FOUND);
+        List<String> beforeAnything = planned(step -> step.path("after").isEmpty());
+
+        Document bay = browser.page("/bay/" + reference);
+        Element first = bay.selectFirst("section[aria-labelledby=work] > ol.steps form");
+        String id = first.select("[name=step]").val();
+        Document ticked = browser.follow(first, Map.of("outcome", "done"));
+
+        assertThat(bay.select("section[aria-labelledby=work] > ol.steps [name=step]")
+                        .eachAttr("value"))
+                .isEqualTo(beforeAnything);
+        assertThat(bay.select("section[aria-labelledby=work] > ol.steps > li:first-child .note li")
+                        .eachText())
+                .isNotEmpty()
+                .isSubsetOf(bay.select("#caution-1, #caution-2").eachText());
+        assertThat(bay.select("section[aria-labelledby=work] > details:has(ol.steps)")
+                        .select("[name=step]")
+                        .eachAttr("value"))
+                .isEqualTo(planned(step -> !step.path("after").isEmpty()));
+        assertThat(ticked.select("section[aria-labelledby=work] > details:has(.done) > summary")
+                        .eachText())
+                .containsExactly("One step that is reported");
+        assertThat(ticked.select("section[aria-labelledby=work] > ol.steps [name=step]")
+                        .eachAttr("value"))
+                .isEqualTo(planned(step -> !step.path("id").asText().equals(id)
+                        && ComposeSheet.stream(step.path("after"))
+                                .allMatch(earlier -> earlier.asText().equals(id))));
+    }
+
+    private List<String> planned(Predicate<JsonNode> which) throws IOException {
+        return ComposeSheet.stream(
+                        Json.read(given().get("/v1/cases/" + reference).asString())
+                                .path("workPlan"))
+                .filter(which)
+                .map(step -> step.path("id").asText())
+                .toList();
+    }
+
+    @Test
     void a_proven_repair_shows_before_and_after_and_its_verdict() throws IOException {
         send("oiled-lining-and-seized-cable-repaired");
 
@@ -513,6 +554,8 @@ class CasePagesTest {
         assertThat(all.select("#group-scoped").text()).isEqualTo("Work proposed");
         assertThat(all.select("section[aria-labelledby=group-scoped] a").eachAttr("href"))
                 .containsExactly("/desk/" + reference);
+        assertThat(all.select("section[aria-labelledby=group-scoped] li span").eachText())
+                .containsExactly("Corvane Portal, Pier Road, 2 Mar 2026");
         assertThat(one.select("ul.entries a").eachText()).containsExactly(reference);
         assertThat(none.select(".empty").text()).contains("No case has “nothing-of-that-name”");
     }
