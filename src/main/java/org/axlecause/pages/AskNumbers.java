@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -41,6 +43,9 @@ class AskNumbers {
     private static final List<String> EARLIER = List.of("earlierFrom", "earlierTo");
     private static final List<String> WRITTEN = List.of("make", "model");
 
+    /** Problems name a parameter by its code; the form has another word for it. */
+    private static final Pattern NAME_OF_A_FIELD = Pattern.compile("`([A-Za-z]+)`");
+
     private final AskStatistics askStatistics;
     private final DrawStatistics drawStatistics;
 
@@ -67,7 +72,12 @@ class AskNumbers {
             }
         }
         return new NumbersPage(
-                question, List.of(NumbersQuestion.values()), parts(question, given, words), problems, answer);
+                question,
+                List.of(NumbersQuestion.values()),
+                parts(question, given, words),
+                !given.isEmpty(),
+                problems,
+                answer);
     }
 
     /** The answer of a question in one of its forms. */
@@ -99,7 +109,11 @@ class AskNumbers {
                 || problem.causes().isEmpty()) {
             throw RefusedException.of(problem);
         }
-        return problem.causes().stream().map(Problem.Cause::text).toList();
+        return problem.causes().stream()
+                .map(cause -> NAME_OF_A_FIELD
+                        .matcher(cause.text())
+                        .replaceAll(name -> Matcher.quoteReplacement("“" + NumbersWords.label(name.group(1)) + "”")))
+                .toList();
     }
 
     private NumbersPage.Answer answer(NumbersQuestion question, Map<String, List<String>> given, Told told) {

@@ -11,6 +11,8 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.axlecause.access.Actor;
 import org.axlecause.access.ReadSites;
 import org.axlecause.access.Site;
@@ -128,12 +130,25 @@ class EditLayer {
 
     /** What is set, in words, with units as people write them. */
     static String says(@Nullable ClauseWanted set) {
-        return set == null
-                ? "nothing"
-                : set.says()
-                        .replaceFirst("^(\\S+) 1(?=$|,)", "$1")
-                        .replaceFirst(" a(?=$|,)", " years")
-                        .replaceFirst(" Cel(?=$|,)", " °C");
+        if (set == null) {
+            return "nothing";
+        }
+        String what = set.says()
+                .replaceFirst("^(\\S+) 1(?=$|,)", "$1")
+                .replaceFirst(" a(?=$|,)", " years")
+                .replaceFirst(" Cel(?=$|,)", " °C");
+        String where = Stream.of(
+                        set.figure(),
+                        set.brake() == null ? null : set.brake() + " brake",
+                        set.axle() == null ? null : "axle " + set.axle(),
+                        set.build(),
+                        set.action(),
+                        set.item(),
+                        set.quantity())
+                .filter(Objects::nonNull)
+                .map(EditLayer::plain)
+                .collect(Collectors.joining(", "));
+        return where.isEmpty() ? what : where + ": " + what;
     }
 
     /** What a form says. */
@@ -397,7 +412,10 @@ class EditLayer {
                     keyOf(line),
                     PlainWords.sentence(line.means()),
                     line.source(),
-                    line.above() == null ? "" : says(line.above()) + ", set by the " + line.from(),
+                    line.above() == null
+                            ? ""
+                            : says(line.above()) + ", set by the "
+                                    + (line.from().equals("baseline") ? "release" : line.from()),
                     line.set() == null ? "" : says(line.set()),
                     line.lockedBy(),
                     fields,

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param question what is asked
  * @param others all questions
  * @param parts parts of the form
+ * @param asked whether the form was filled in
  * @param problems what is wrong with what was asked; empty where nothing is
  * @param answer what is told; null where nothing is asked yet or something is wrong
  */
@@ -17,6 +18,7 @@ public record NumbersPage(
         NumbersQuestion question,
         List<NumbersQuestion> others,
         List<Part> parts,
+        boolean asked,
         List<String> problems,
         @Nullable Answer answer) {
 

@@ -37,18 +37,7 @@ final class NumbersWords {
 
     /** Names that people gave, and days, stay as they were written. */
     private static final Set<String> AS_WRITTEN = Set.of(
-            "category",
-            "make",
-            "model",
-            "layout",
-            "region",
-            "site",
-            "regime",
-            "from",
-            "to",
-            "earlierFrom",
-            "earlierTo",
-            "month");
+            "category", "make", "model", "region", "site", "regime", "from", "to", "earlierFrom", "earlierTo", "month");
 
     private NumbersWords() {}
 
