@@ -58,4 +58,18 @@ record Cohort(
     LocalDate endOfWholeMonths() {
         return to == null ? null : to.withDayOfMonth(1);
     }
+
+    /** First day of the first year that lies in the period as a whole; null where it has no beginning. */
+    @Nullable
+    LocalDate firstWholeYear() {
+        return from == null || from.getDayOfYear() == 1
+                ? from
+                : from.plusYears(1).withDayOfYear(1);
+    }
+
+    /** First day after the last year that lies in the period as a whole; null where it has no end. */
+    @Nullable
+    LocalDate endOfWholeYears() {
+        return to == null ? null : to.withDayOfYear(1);
+    }
 }

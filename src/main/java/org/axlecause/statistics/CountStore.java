@@ -31,6 +31,20 @@ class CountStore {
         this.transaction = transaction;
     }
 
+    /** What cells are of: months, or whole years that tell no months apart. */
+    private enum Span {
+        MONTH("statistics_cell", "month"),
+        YEAR("statistics_year_cell", "year");
+
+        private final String table;
+        private final String column;
+
+        Span(String table, String column) {
+            this.table = table;
+            this.column = column;
+        }
+    }
+
     /**
      * What is to be counted.
      *
@@ -156,8 +170,7 @@ class CountStore {
             return part(
                     sql, wanted, daily, wanted.cohort().from(), wanted.cohort().to());
         }
-        List<String> parts = new ArrayList<>();
-        parts.add(cells(sql, wanted, grain, first, end));
+        List<String> parts = folded(sql, wanted, grain, first, end);
         parts.add(deltas(sql, wanted, first, end));
         LocalDate from = wanted.cohort().from();
         LocalDate to = wanted.cohort().to();
@@ -170,29 +183,51 @@ class CountStore {
         return String.join(" UNION ALL ", parts);
     }
 
+    /** Cells of whole years and of the months beside them; of months alone where months are told apart. */
+    private static List<String> folded(
+            Bound sql, Wanted wanted, Grain grain, @Nullable LocalDate first, @Nullable LocalDate end) {
+        List<String> parts = new ArrayList<>();
+        LocalDate firstYear = wanted.cohort().firstWholeYear();
+        LocalDate endOfYears = wanted.cohort().endOfWholeYears();
+        boolean byMonth = wanted.byMonth() || !wanted.cohort().months().isEmpty();
+        if (byMonth || (firstYear != null && endOfYears != null && !firstYear.isBefore(endOfYears))) {
+            parts.add(cells(sql, wanted, Span.MONTH, grain, first, end));
+            return parts;
+        }
+        parts.add(cells(sql, wanted, Span.YEAR, grain, firstYear, endOfYears));
+        if (first != null && firstYear != null && first.isBefore(firstYear)) {
+            parts.add(cells(sql, wanted, Span.MONTH, grain, first, firstYear));
+        }
+        if (end != null && endOfYears != null && endOfYears.isBefore(end)) {
+            parts.add(cells(sql, wanted, Span.MONTH, grain, endOfYears, end));
+        }
+        return parts;
+    }
+
     /** A part of a month or more, by days. */
     private static String part(
             Bound sql, Wanted wanted, boolean daily, @Nullable LocalDate from, @Nullable LocalDate to) {
         return daily
-                ? cells(sql, wanted, Grain.DAILY, from, to) + " UNION ALL " + deltas(sql, wanted, from, to)
+                ? cells(sql, wanted, Span.MONTH, Grain.DAILY, from, to) + " UNION ALL " + deltas(sql, wanted, from, to)
                 : rows(sql, wanted, from, to);
     }
 
     private static String cells(
-            Bound sql, Wanted wanted, Grain grain, @Nullable LocalDate from, @Nullable LocalDate to) {
+            Bound sql, Wanted wanted, Span span, Grain grain, @Nullable LocalDate from, @Nullable LocalDate to) {
+        String begin = "c." + span.column;
         Bound part = sql.part();
         part.add("SELECT ").add(columns(wanted, "p.")).add("q.month, q.countable, q.n, q.amount FROM (SELECT c.place,");
-        part.add(wanted.byMonth() ? " date_trunc('month', c.month)::date" : " NULL::date")
+        part.add(wanted.byMonth() ? " date_trunc('month', " + begin + ")::date" : " NULL::date")
                 .add(" AS month, c.countable,");
-        part.add(" sum(c.n)::bigint AS n, sum(c.amount) AS amount FROM statistics_cell c WHERE c.tenant_id = ?")
+        part.add(" sum(c.n)::bigint AS n, sum(c.amount) AS amount FROM " + span.table + " c WHERE c.tenant_id = ?")
                 .tenant();
         part.add(" AND c.place = ANY (ARRAY(SELECT p.place FROM statistics_place p WHERE p.tenant_id = ?")
                 .tenant()
                 .add(" AND p.grain = '" + grain + "'");
         chooseValues(part, "p", wanted.cohort());
         part.add(")) AND c.question = ANY (?)").texts(wanted.questions());
-        between(part, "c.month", from, to);
-        chooseMonths(part, wanted.cohort(), "c.month");
+        between(part, begin, from, to);
+        chooseMonths(part, wanted.cohort(), begin);
         part.add(" GROUP BY 1, 2, 3) q JOIN statistics_place p ON p.tenant_id = ? AND p.place = q.place")
                 .tenant();
         return sql.take(part);

@@ -281,7 +281,7 @@ public class RecountStore {
     }
 
     /** No limit of time, not even for turns, and memory enough to count a month of millions without sorting it. */
-    private static void bePatient(Connection connection) throws SQLException {
+    static void bePatient(Connection connection) throws SQLException {
         CellStore.planForMany(connection);
         try (Statement patient = connection.createStatement()) {
             patient.execute("SET LOCAL statement_timeout = 0; SET LOCAL lock_timeout = 0; SET LOCAL work_mem = '96MB'");

@@ -58,6 +58,24 @@ class BulkRowsTest {
              ORDER BY 1
             """;
 
+    private static final String YEARS =
+            CELLS.replace("statistics_cell", "statistics_year_cell").replace("c.month", "c.year");
+
+    private static final String YEARS_OF_MONTHS = """
+            SELECT concat_ws(' ', c.place, c.question, date_trunc('year', c.month)::date, c.countable, sum(c.n),
+                             trim_scale(sum(c.amount))) AS cell
+              FROM statistics_cell c
+              JOIN statistics_place p ON p.tenant_id = c.tenant_id AND p.place = c.place AND p.grain <> 'daily'
+             WHERE c.tenant_id = ?
+             GROUP BY c.place, c.question, date_trunc('year', c.month), c.countable
+             ORDER BY 1
+            """;
+
+    private static final String YEARS_KEPT = """
+            SELECT concat_ws(' ', place, question, year, countable, n, trim_scale(amount)) AS cell
+              FROM statistics_year_cell WHERE tenant_id = ? ORDER BY 1
+            """;
+
     @Inject
     FillChain fillChain;
 
@@ -95,6 +113,8 @@ class BulkRowsTest {
                 .anyMatch(row -> row.contains("\"returned_day\": \"20"))
                 .anyMatch(row -> row.contains("\"returned_day\": null"));
         assertThat(told(bulk, CELLS)).isNotEmpty().isEqualTo(told(single, CELLS));
+        assertThat(told(bulk, YEARS)).isNotEmpty().isEqualTo(told(single, YEARS));
+        assertThat(told(single, YEARS_KEPT)).isEqualTo(told(single, YEARS_OF_MONTHS));
         assertThat(countAnew.differences(bulk)).isZero();
         assertThat(countAnew.differences(single)).isZero();
     }

@@ -141,6 +141,29 @@ class StatisticsApiTest {
     }
 
     @Test
+    void whole_years_and_the_months_and_days_beside_them_add_up_folded_or_not() {
+        for (String day : List.of("2024-11-20", "2025-01-01", "2025-12-31")) {
+            chain.aCase("QS-" + day, "quay-street", day + "T08:15:00Z")
+                    .presented()
+                    .closed("abandoned", "")
+                    .send();
+        }
+        for (int round = 0; round < 2; round++) {
+            assertThat(cases("site=quay-street")).isEqualTo(8);
+            assertThat(cases("from=2025-01-01&to=2026-01-01")).isEqualTo(2);
+            assertThat(cases("from=2025-01-02&to=2025-12-31")).isZero();
+            assertThat(cases("from=2024-11-20&to=2026-03-02")).isEqualTo(4);
+            assertThat(cases("from=2024-11-21&to=2026-03-01")).isEqualTo(2);
+            assertThat(cases("from=2025-01-01")).isEqualTo(9);
+            assertThat(cases("to=2026-01-01")).isEqualTo(3);
+            assertThat(cases("to=2025-12-31&make=Corvane")).isEqualTo(2);
+            assertThat(cases("season=december-to-february")).isEqualTo(2);
+            assertThat(cases("site=quay-street&to=2026-04-05")).isEqualTo(7);
+            foldDeltas.fold();
+        }
+    }
+
+    @Test
     void open_cases_are_told_by_site_day_and_vehicle_and_a_new_one_changes_the_tag() {
         assertThat(ask("/v1/statistics/sites").jsonPath().getInt("open")).isEqualTo(1);
         assertThat(ask("/v1/statistics/causes?site=quay-street").jsonPath().getInt("open"))
