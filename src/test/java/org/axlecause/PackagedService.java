@@ -237,9 +237,12 @@ final class PackagedService implements Closeable {
         return taken(request(path).header("Content-Type", "application/json").PUT(BodyPublishers.ofString(body)));
     }
 
-    /** Posts a document; it must be taken. */
+    /** Posts a document, over whatever is there; it must be taken. */
     JsonNode post(String path, String body) throws IOException, InterruptedException {
-        return taken(request(path).header("Content-Type", "application/json").POST(BodyPublishers.ofString(body)));
+        return taken(request(path)
+                .header("Content-Type", "application/json")
+                .header("If-Match", "*")
+                .POST(BodyPublishers.ofString(body)));
     }
 
     private JsonNode taken(HttpRequest.Builder request) throws IOException, InterruptedException {
