@@ -3,10 +3,6 @@
 -- deltas again, so that answers stay right. A replica of the release before goes on taking events beside this schema; it can
 -- neither fold nor answer statistics any more, and what it notes of repairs is put right by the recount.
 
--- In the order in which judging and folding take them, so that none of them and this wait for each other.
-LOCK TABLE case_file IN SHARE ROW EXCLUSIVE MODE;
-LOCK TABLE statistics_case, statistics_repair, statistics_delta, statistics_cell IN ACCESS EXCLUSIVE MODE;
-
 -- What cells are told apart by beside the month; what a grain leaves out is blank.
 CREATE TABLE statistics_place (
   tenant_id     text    COLLATE "C" NOT NULL,
