@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -16,36 +15,17 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.CleanupMode;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Replicas of the packaged service on one database, killed, cut off and raced. What was acknowledged is compared with what
  * is stored: nothing lost, nothing doubled, every case judged. Each test has a short form in every build and a long one
  * under {@code -Pdurability}.
  */
-class DurabilityIT {
+class DurabilityIT extends WithInstallation {
 
     private static final long SEED = 20260302;
-
-    @TempDir(cleanup = CleanupMode.ON_SUCCESS)
-    private Path folder;
-
-    private Installation installation;
-
-    @BeforeEach
-    void a_database_stands_alone() {
-        installation = new Installation(folder);
-    }
-
-    @AfterEach
-    void it_ends() {
-        installation.close();
-    }
 
     @Test
     void two_kills_of_the_service_under_load_lose_and_double_nothing() throws Exception {

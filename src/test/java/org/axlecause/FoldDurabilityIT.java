@@ -2,22 +2,17 @@ package org.axlecause;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.IntPredicate;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.CleanupMode;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Replicas killed while they fold statistics: the next ones go on, and every case is counted once. */
-class FoldDurabilityIT {
+class FoldDurabilityIT extends WithInstallation {
 
     private static final long MOST_SECONDS = 600;
     private static final String COHORT = "site, day, make, model, category, layout, age_band, odometer_band, regime";
@@ -35,21 +30,6 @@ class FoldDurabilityIT {
               "data": {"outcome": "abandoned",
                        "confirmedCauses": [{"code": "drum-oval", "axle": 2, "side": "right"}]}}]
             """;
-
-    @TempDir(cleanup = CleanupMode.ON_SUCCESS)
-    private Path folder;
-
-    private Installation installation;
-
-    @BeforeEach
-    void a_database_stands_alone() {
-        installation = new Installation(folder);
-    }
-
-    @AfterEach
-    void it_ends() {
-        installation.close();
-    }
 
     @Test
     void a_fold_that_is_killed_loses_and_doubles_nothing() throws Exception {

@@ -7,33 +7,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.CleanupMode;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Two replicas behind a balancer are replaced one after the other while workshops post. */
-class RollingUpdateIT {
+class RollingUpdateIT extends WithInstallation {
 
     private static final String MIGRATIONS = "src/main/resources/db/migration";
     private static final int ACKNOWLEDGED_BETWEEN = 60;
-
-    @TempDir(cleanup = CleanupMode.ON_SUCCESS)
-    private Path folder;
-
-    private Installation installation;
-
-    @BeforeEach
-    void a_database_stands_alone() {
-        installation = new Installation(folder);
-    }
-
-    @AfterEach
-    void it_ends() {
-        installation.close();
-    }
 
     @Test
     void replicas_are_restarted_one_after_the_other_without_a_failed_request() throws Exception {

@@ -19,34 +19,16 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.assertj.core.data.Percentage;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.CleanupMode;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The packaged service at half of its own peak for a long time: what it holds must not grow. */
-class SoakIT {
+class SoakIT extends WithInstallation {
 
     private static final int SENDERS = 8;
     private static final double TENTH = 10;
 
-    @TempDir(cleanup = CleanupMode.ON_SUCCESS)
-    private Path folder;
-
-    private Installation installation;
     private final AtomicInteger number = new AtomicInteger();
-
-    @BeforeEach
-    void a_database_stands_alone() {
-        installation = new Installation(folder);
-    }
-
-    @AfterEach
-    void it_ends() {
-        installation.close();
-    }
 
     @Test
     void half_a_minute_at_half_of_the_peak_loses_nothing() throws Exception {

@@ -14,18 +14,14 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 import org.axlecause.casefile.CaseCopies;
 import org.axlecause.shared.Json;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.CleanupMode;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The packaged service killed in the middle of a trial of a policy: once it is started again the trial is finished by
  * itself, with the numbers and examples of one that nobody disturbed.
  */
-class TrialDurabilityIT {
+class TrialDurabilityIT extends WithInstallation {
 
     private static final Path SCENARIOS = Path.of("src/test/resources/scenarios");
     private static final List<String> STORIES = List.of(
@@ -43,21 +39,6 @@ class TrialDurabilityIT {
             {"name": "Mill Bridge", "timeZone": "Europe/London", "currency": "GBP", "regime": "gb-annual"}
             """;
     private static final long MOST_SECONDS = 3600;
-
-    @TempDir(cleanup = CleanupMode.ON_SUCCESS)
-    private Path folder;
-
-    private Installation installation;
-
-    @BeforeEach
-    void a_database_stands_alone() {
-        installation = new Installation(folder);
-    }
-
-    @AfterEach
-    void it_ends() {
-        installation.close();
-    }
 
     @Test
     void a_trial_that_is_cut_by_a_kill_ends_as_one_that_nobody_disturbed() throws Exception {

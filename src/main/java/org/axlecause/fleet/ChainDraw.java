@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class ChainDraw {
 
     private static final List<Integer> COLD = List.of(11, 12, 1, 2, 3);
+    private static final String AT_HOME = "gb-annual";
     private static final double CALIBRATION_BINS = 20;
 
     private final List<DrawnModel> models;
@@ -63,7 +64,13 @@ final class ChainDraw {
      * @param weight share of the cases, as a weight
      * @param older years that its vehicles are older than elsewhere
      */
-    record DrawnSite(String code, String region, String regime, double weight, double older) {}
+    record DrawnSite(String code, String region, String regime, double weight, double older) {
+
+        /** ISO 4217 code of the currency that it asks for. */
+        String currency() {
+            return regime.equals(AT_HOME) ? "GBP" : "EUR";
+        }
+    }
 
     /** An invented model. */
     record DrawnModel(String make, String model, String category, String front, String rear, double weight) {
@@ -144,7 +151,7 @@ final class ChainDraw {
                 .mapToObj(number -> new DrawnSite(
                         String.format(Locale.ROOT, "site-%03d", number + 1),
                         regions.get(number % regions.size()),
-                        number % regions.size() < 3 ? "gb-annual" : "eu-periodic",
+                        number % regions.size() < 3 ? AT_HOME : "eu-periodic",
                         Math.exp(share("site-size-spread") * chance.nextGaussian()),
                         share("site-age-spread") * chance.nextGaussian()))
                 .toList();
@@ -408,7 +415,7 @@ final class ChainDraw {
                     item.equals(items.get(0)) ? "required" : "recommended",
                     agreed ? "agreed" : chance.nextDouble() < share("refused-not-later") ? "refused" : "later",
                     item.equals("brake-fluid") ? 0 : found.get(0).axle(),
-                    site.regime().equals("gb-annual") ? "GBP" : "EUR",
+                    site.currency(),
                     1,
                     agreed ? 1 : 0,
                     BigDecimal.valueOf(cents, 2)));

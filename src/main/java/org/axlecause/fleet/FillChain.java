@@ -116,13 +116,7 @@ class FillChain {
             order.chain()
                     .sites()
                     .forEach(site -> sites.save(new Site(
-                            site.code(),
-                            site.code(),
-                            site.region(),
-                            ZONE,
-                            site.regime().equals("gb-annual") ? "GBP" : "EUR",
-                            site.regime(),
-                            0)));
+                            site.code(), site.code(), site.region(), ZONE, site.currency(), site.regime(), 0)));
             cells.prepare();
         });
     }

@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.axlecause.casefile.StatisticsTerms;
 import org.axlecause.shared.TenantTransaction;
 
@@ -60,18 +61,8 @@ public class RecountStore {
              GROUP BY %1$s HAVING sum(n) <> 0 OR sum(amount) <> 0
             """.formatted(CellStore.KEY, CellStore.cells(DELTAS_AND_ROWS));
 
-    private static final String PUT_RIGHT = """
-            WITH different AS MATERIALIZED (
-              %2$s),
-                 put AS (
-              INSERT INTO statistics_cell (tenant_id, %1$s, n, amount)
-              SELECT ?, %1$s, -n, -amount FROM different ORDER BY %1$s
-              ON CONFLICT (tenant_id, %1$s)
-              DO UPDATE SET n = statistics_cell.n + excluded.n, amount = statistics_cell.amount + excluded.amount
-              RETURNING 1)
-            UPDATE statistics_fold SET folded = folded + (SELECT count(*) FROM put) WHERE tenant_id = ?
-            RETURNING (SELECT count(*) FROM put)
-            """.formatted(CellStore.KEY, DIFFERENT);
+    private static final String PUT_RIGHT =
+            putRight("statistics_cell", CellStore.KEY, List.of("n", "amount"), DIFFERENT);
 
     /** Whether a month has neither cells nor deltas; each of its cells would count cases in the total. */
     private static final String IS_EMPTY = """
@@ -109,17 +100,8 @@ public class RecountStore {
                     SELECT %1$s, -1 FROM statistics_repair c WHERE c.tenant_id = ? AND c.day >= ? AND c.day < ?
                     """.formatted(RepairCellStore.ROW)));
 
-    private static final String PUT_REPAIRS_RIGHT = """
-            WITH different AS MATERIALIZED (
-              %2$s),
-                 put AS (
-              INSERT INTO statistics_repair_cell (tenant_id, %1$s, n)
-              SELECT ?, %1$s, -n FROM different ORDER BY %1$s
-              ON CONFLICT (tenant_id, %1$s) DO UPDATE SET n = statistics_repair_cell.n + excluded.n
-              RETURNING 1)
-            UPDATE statistics_fold SET folded = folded + (SELECT count(*) FROM put) WHERE tenant_id = ?
-            RETURNING (SELECT count(*) FROM put)
-            """.formatted(RepairCellStore.KEY, DIFFERENT_REPAIRS);
+    private static final String PUT_REPAIRS_RIGHT =
+            putRight("statistics_repair_cell", RepairCellStore.KEY, List.of("n"), DIFFERENT_REPAIRS);
 
     private static final String COUNT = "SELECT count(*) FROM (%s) different";
 
@@ -135,6 +117,37 @@ public class RecountStore {
 
     RecountStore(TenantTransaction transaction) {
         this.transaction = transaction;
+    }
+
+    /**
+     * Adds to the cells of a table what they lack or have too much, and tells how many differed; after the marks of the
+     * difference it asks for the tenant twice.
+     *
+     * @param table the cells
+     * @param key what tells them apart
+     * @param sums what is added up in them
+     * @param different a query of key and sums: by how much which of them are too large
+     */
+    static String putRight(String table, String key, List<String> sums, String different) {
+        return """
+                WITH different AS MATERIALIZED (
+                  %1$s),
+                     put AS (
+                  INSERT INTO %2$s (tenant_id, %3$s, %4$s)
+                  SELECT ?, %3$s, %5$s FROM different ORDER BY %3$s
+                  ON CONFLICT (tenant_id, %3$s) DO UPDATE SET %6$s
+                  RETURNING 1)
+                UPDATE statistics_fold SET folded = folded + (SELECT count(*) FROM put) WHERE tenant_id = ?
+                RETURNING (SELECT count(*) FROM put)
+                """.formatted(
+                        different,
+                        table,
+                        key,
+                        String.join(", ", sums),
+                        sums.stream().map(sum -> "-" + sum).collect(Collectors.joining(", ")),
+                        sums.stream()
+                                .map(sum -> sum + " = " + table + "." + sum + " + excluded." + sum)
+                                .collect(Collectors.joining(", ")));
     }
 
     /** Tenants that were last counted before a moment; looks across tenants, outside any tenant's transaction. */

@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.List;
 import org.axlecause.shared.TenantTransaction;
 
 /**
@@ -27,18 +28,8 @@ class YearCellStore {
              GROUP BY %1$s HAVING sum(n) <> 0 OR sum(amount) <> 0
             """.formatted(KEY, Grain.DAILY);
 
-    private static final String PUT_RIGHT = """
-            WITH different AS MATERIALIZED (
-              %2$s),
-                 put AS (
-              INSERT INTO statistics_year_cell (tenant_id, %1$s, n, amount)
-              SELECT ?, %1$s, -n, -amount FROM different ORDER BY %1$s
-              ON CONFLICT (tenant_id, %1$s)
-              DO UPDATE SET n = statistics_year_cell.n + excluded.n, amount = statistics_year_cell.amount + excluded.amount
-              RETURNING 1)
-            UPDATE statistics_fold SET folded = folded + (SELECT count(*) FROM put) WHERE tenant_id = ?
-            RETURNING (SELECT count(*) FROM put)
-            """.formatted(KEY, DIFFERENT);
+    private static final String PUT_RIGHT =
+            RecountStore.putRight("statistics_year_cell", KEY, List.of("n", "amount"), DIFFERENT);
 
     private static final String COUNT = "SELECT count(*) FROM (%s) different".formatted(DIFFERENT);
 
