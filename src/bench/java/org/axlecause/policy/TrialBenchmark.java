@@ -9,6 +9,7 @@ import org.axlecause.facts.Policy;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PastCases.Past;
+import org.axlecause.shared.Json;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Measurement;
@@ -31,6 +32,8 @@ public class TrialBenchmark extends WithJudge {
     private final TryCase tryCase = new TryCase(judge);
     private final List<Matter> cases = List.of(BenchedCase.of(30), BenchedCase.of(60), BenchedCase.wholeRepair());
     private final Policy baseline = PolicyFile.baseline();
+    private final List<String> documents =
+            cases.stream().map(judge::judge).map(Json::text).toList();
     private int next;
 
     /** What the draft sets. */
@@ -47,11 +50,12 @@ public class TrialBenchmark extends WithJudge {
         return judge.judge(cases.get(next++ % cases.size()));
     }
 
-    /** A case judged by both policies and compared. */
+    /** A case judged by the draft and compared with the document it has. */
     @Benchmark
     @Goal(value = 0.8, of = "judged")
     public TrialResult tried() {
-        return tryCase.tried(new Past(cases.get(next++ % cases.size()), null), drafted());
+        int number = next++ % cases.size();
+        return tryCase.tried(new Past(cases.get(number), null, null), drafted(), documents.get(number));
     }
 
     private Policy drafted() {

@@ -42,7 +42,7 @@ public class CaseStore {
     private static final String SAVE = """
             UPDATE case_file
                SET site = ?, status = ?, opened = ?, opened_day = ?, version = ?, make = ?, model = ?,
-                   document = ?::json, judging = 'done', policy = ?, rulebook = ?, changed_at = ?
+                   document = ?::json, judging = 'done', policy = ?, rulebook = ?, judged_of = ?, changed_at = ?
              WHERE tenant_id = ? AND reference = ?
             """;
 
@@ -150,6 +150,7 @@ public class CaseStore {
                 judged.document(),
                 judged.policy(),
                 judged.rulebook(),
+                judged.judgedOf(),
                 now.truncatedTo(ChronoUnit.MICROS),
                 tenant,
                 reference);

@@ -99,7 +99,9 @@ class JudgeCase implements CaseJudge {
         String text = document.text();
         StoredCase last = stored.last();
         String before = last == null ? null : last.document();
-        JudgedCase judged = judged(judgement, text, history);
+        StoredSite site = stored.sites().get(matter.site().site());
+        String judgedOf = JudgedOf.of(matter, site == null ? null : site.site(), rules.version());
+        JudgedCase judged = judged(judgement, text, judgedOf, history);
         OffsetDateTime now = OffsetDateTime.now(clock);
         cases.save(reference, judged, now);
         count(reference, matter, judgement, last);
@@ -208,7 +210,7 @@ class JudgeCase implements CaseJudge {
                 .orElse(null);
     }
 
-    private JudgedCase judged(Judgement judgement, String document, History history) {
+    private JudgedCase judged(Judgement judgement, String document, @Nullable String judgedOf, History history) {
         VehiclePresented presented = presented(history, judgement);
         return new JudgedCase(
                 new CaseColumns(
@@ -222,6 +224,7 @@ class JudgeCase implements CaseJudge {
                 document,
                 judgement.policy().code() + " " + judgement.policy().version(),
                 rules.version(),
+                judgedOf,
                 judgement.causes().stream()
                         .map(cause -> new CauseRow(
                                 cause.code().toString(),

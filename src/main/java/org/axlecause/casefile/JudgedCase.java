@@ -2,6 +2,7 @@ package org.axlecause.casefile;
 
 import java.util.List;
 import org.axlecause.judgement.ShownDeparture;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A case as it stands after judging, ready to be kept.
@@ -10,6 +11,7 @@ import org.axlecause.judgement.ShownDeparture;
  * @param document the case document, exactly as it is served
  * @param policy what it was judged by
  * @param rulebook version of the rule base
+ * @param judgedOf what else it rests on beside its entries, in a line; null where its site isn't known
  * @param causes statistics rows, in the order of rank
  * @param scopeLines statistics rows
  * @param departures departures from clauses of the policy
@@ -19,6 +21,7 @@ public record JudgedCase(
         String document,
         String policy,
         String rulebook,
+        @Nullable String judgedOf,
         List<CauseRow> causes,
         List<ScopeLineRow> scopeLines,
         List<ShownDeparture> departures) {
@@ -29,7 +32,7 @@ public record JudgedCase(
         departures = List.copyOf(departures);
     }
 
-    /** A case without departures. */
+    /** A case without departures of which no more is written down. */
     public JudgedCase(
             CaseColumns columns,
             String document,
@@ -37,6 +40,6 @@ public record JudgedCase(
             String rulebook,
             List<CauseRow> causes,
             List<ScopeLineRow> scopeLines) {
-        this(columns, document, policy, rulebook, causes, scopeLines, List.of());
+        this(columns, document, policy, rulebook, null, causes, scopeLines, List.of());
     }
 }

@@ -49,6 +49,14 @@ class PastCaseStore {
     private static final String FIGURES = "SELECT t.reference, t.source, t.id, t.figures FROM case_file f"
             + " JOIN test_figures t ON t.tenant_id = f.tenant_id AND t.reference = f.reference WHERE " + BETWEEN;
 
+    /** A replica of the release before leaves the line alone, but not the version of its rulebook. */
+    private static final String DOCUMENTS = """
+            SELECT f.reference, f.document
+              FROM unnest(?::text[], ?::text[]) AS wanted (reference, judged_of)
+              JOIN case_file f ON f.tenant_id = ? AND f.reference = wanted.reference
+             WHERE f.judged_of = wanted.judged_of AND f.judging = 'done' AND f.rulebook = ?
+            """;
+
     private final TenantTransaction transaction;
 
     PastCaseStore(TenantTransaction transaction) {
@@ -102,6 +110,27 @@ class PastCaseStore {
                     }
                 }
                 return figures;
+            }
+        });
+    }
+
+    /** Documents of the cases whose last judgement rests on the line that is given with their reference. */
+    Map<String, String> documents(Map<String, String> judgedOf, String rulebook) {
+        return transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement query = connection.prepareStatement(DOCUMENTS)) {
+                query.setArray(
+                        1, connection.createArrayOf("text", judgedOf.keySet().toArray()));
+                query.setArray(
+                        2, connection.createArrayOf("text", judgedOf.values().toArray()));
+                query.setString(3, tenant);
+                query.setString(4, rulebook);
+                Map<String, String> documents = new TreeMap<>();
+                try (ResultSet row = query.executeQuery()) {
+                    while (row.next()) {
+                        documents.put(row.getString(1), row.getString(2));
+                    }
+                }
+                return documents;
             }
         });
     }

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
@@ -99,7 +100,19 @@ class RecallCases implements PastCases {
                 weights.at(moment),
                 list,
                 null);
-        return new Past(matter, site.region());
+        return new Past(matter, site.region(), JudgedOf.of(matter, site, rules.version()));
+    }
+
+    @Override
+    public Map<String, String> lastingDocuments(List<Past> cases) {
+        Map<String, String> judgedOf = new TreeMap<>();
+        for (Past past : cases) {
+            String line = past.judgedOf();
+            if (line != null) {
+                judgedOf.put(past.matter().history().reference(), line);
+            }
+        }
+        return pastCases.documents(judgedOf, rules.version());
     }
 
     @Override

@@ -81,11 +81,20 @@ public final class Judge {
 
     /** What follows from the matter. */
     public Judgement judge(Matter matter) {
+        return judge(matter, diagnose::of);
+    }
+
+    /** What follows from the matter, for a trial: no next check is chosen or advised. */
+    public Judgement withoutChecks(Matter matter) {
+        return judge(matter, diagnose::withoutChecks);
+    }
+
+    private Judgement judge(Matter matter, Function<DiagnosisInput, Diagnosis> diagnoses) {
         StandingHistory history = StandingHistory.of(matter.history()).withRunsCombined();
         Presentation presentation = Presentation.of(history, matter.site().zone());
         return presentation == null
                 ? withoutVehicle(matter, history)
-                : concluded(matter, history, presentation, weighed(matter, history, presentation, diagnose::of));
+                : concluded(matter, history, presentation, weighed(matter, history, presentation, diagnoses));
     }
 
     /**

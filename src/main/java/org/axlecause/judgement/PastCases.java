@@ -2,6 +2,7 @@ package org.axlecause.judgement;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import org.axlecause.facts.Policy;
 import org.jspecify.annotations.Nullable;
 
@@ -36,8 +37,12 @@ public interface PastCases {
      *
      * @param matter what it is judged of
      * @param region region of its site; null where it has none
+     * @param judgedOf what a judgement of it rests on beside its entries, in a line; null where it is none of the stored case
      */
-    record Past(Matter matter, @Nullable String region) {
+    record Past(
+            Matter matter,
+            @Nullable String region,
+            @Nullable String judgedOf) {
 
         /** The same by another policy. */
         public Matter by(Policy policy) {
@@ -50,6 +55,9 @@ public interface PastCases {
 
     /** The wanted cases of a run, in order of reference. */
     List<Past> recall(Wanted wanted, Run run);
+
+    /** Documents of those among these cases that would be judged the same today, by reference. */
+    Map<String, String> lastingDocuments(List<Past> cases);
 
     /** The judgement of a past case as the case document that would be served. */
     String document(Past past, Judgement judgement);

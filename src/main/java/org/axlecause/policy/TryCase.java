@@ -1,7 +1,6 @@
 package org.axlecause.policy;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,11 +10,9 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.facts.Axle;
-import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.DepartureRecorded;
 import org.axlecause.facts.FindingRecorded;
 import org.axlecause.facts.History;
-import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.MeasuredQuantity;
 import org.axlecause.facts.NeededEvidence;
 import org.axlecause.facts.Policy;
@@ -24,20 +21,12 @@ import org.axlecause.facts.Recorded;
 import org.axlecause.facts.Vehicle;
 import org.axlecause.facts.VehiclePresented;
 import org.axlecause.judgement.Judge;
-import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PastCases.Past;
-import org.axlecause.judgement.ShownCause;
-import org.axlecause.repair.Amount;
-import org.axlecause.repair.Estimate;
-import org.axlecause.repair.Price;
-import org.axlecause.repair.ScopeLine;
 import org.jspecify.annotations.Nullable;
 
 /** Judges a past case by the policy that judges it and by a draft, without its departures, and tells the difference. */
 final class TryCase {
-
-    private static final String NO_CAUSE = "none";
 
     private final Judge judge;
 
@@ -45,18 +34,29 @@ final class TryCase {
         this.judge = judge;
     }
 
-    /** What the draft would have done to a case. */
-    TrialResult tried(Past past, Policy draft) {
+    /**
+     * What the draft would have done to a case.
+     *
+     * @param document the document of the case where judging it again would say the same; null where that isn't known
+     */
+    TrialResult tried(Past past, Policy draft, @Nullable String document) {
         Past open = withoutDepartures(past);
-        boolean departed = open.matter().history().entries().size()
-                < past.matter().history().entries().size();
+        boolean departed = open != past;
         String site = past.matter().site().site();
         try {
+            if (document != null && !departed) {
+                return result(
+                        past,
+                        draft,
+                        false,
+                        Outcome.ofDocument(document),
+                        Outcome.of(judge.withoutChecks(past.by(draft))));
+            }
             Judge.Compared compared = judge.compare(open.matter(), draft);
-            return result(open, draft, departed, compared.before(), compared.after());
+            return result(open, draft, departed, Outcome.of(compared.before()), Outcome.of(compared.after()));
         } catch (RuntimeException fault) {
             return TrialResult.of(
-                    NO_CAUSE,
+                    Outcome.NO_CAUSE,
                     site,
                     new TrialResult.Tally(1, 0, 0, departed ? 1 : 0, 1, 0, 0, 0, Map.of(), Map.of()),
                     null);
@@ -71,31 +71,25 @@ final class TryCase {
                 .toList();
         return kept.size() == matter.history().entries().size()
                 ? past
-                : new Past(matter.of(new History(matter.history().reference(), kept)), past.region());
+                : new Past(matter.of(new History(matter.history().reference(), kept)), past.region(), null);
     }
 
-    private static TrialResult result(Past past, Policy draft, boolean departed, Judgement before, Judgement after) {
-        Map<String, ScopeLine> old = lines(before);
-        Map<String, ScopeLine> now = lines(after);
+    private static TrialResult result(Past past, Policy draft, boolean departed, Outcome before, Outcome after) {
+        Map<String, String> old = before.necessities();
+        Map<String, String> now = after.necessities();
         List<String> added =
                 now.keySet().stream().filter(id -> !old.containsKey(id)).toList();
         List<String> dropped =
                 old.keySet().stream().filter(id -> !now.containsKey(id)).toList();
-        List<String> otherwise = now.values().stream()
-                .flatMap(line -> Stream.ofNullable(old.get(line.id()))
-                        .filter(was -> was.necessity() != line.necessity())
-                        .map(was -> line.id() + ": " + was.necessity() + ", then " + line.necessity()))
+        List<String> otherwise = now.entrySet().stream()
+                .flatMap(line -> Stream.ofNullable(old.get(line.getKey()))
+                        .filter(was -> !was.equals(line.getValue()))
+                        .map(was -> line.getKey() + ": " + was + ", then " + line.getValue()))
                 .toList();
-        Map<String, BigDecimal> money = difference(before.estimate(), after.estimate());
-        Map<String, BigDecimal> withRecommended = difference(recommended(before), recommended(after));
-        boolean changed = !outcome(before).equals(outcome(after));
+        Map<String, BigDecimal> money = difference(before.money(), after.money());
+        boolean changed = !before.words().equals(after.words());
         boolean lacking = !changed && lacks(past.matter(), draft);
-        String cause = before.causes().stream()
-                .filter(ShownCause::root)
-                .filter(shown -> shown.standing() != CauseStanding.RULED_OUT)
-                .findFirst()
-                .map(shown -> shown.code().toString())
-                .orElse(NO_CAUSE);
+        String cause = before.cause();
         String site = past.matter().site().site();
         String reference = past.matter().history().reference();
         return TrialResult.of(
@@ -111,43 +105,10 @@ final class TryCase {
                         dropped.size(),
                         otherwise.size(),
                         money,
-                        withRecommended),
+                        difference(before.moneyWithRecommended(), after.moneyWithRecommended())),
                 changed
                         ? new TrialResult.Example(reference, site, cause, added, dropped, otherwise, words(money), null)
                         : null);
-    }
-
-    private static Map<String, ScopeLine> lines(Judgement judgement) {
-        Map<String, ScopeLine> lines = new TreeMap<>();
-        judgement.scope().stream()
-                .filter(line -> line.standing() != LineStanding.NO_LONGER_NEEDED)
-                .filter(line -> line.standing() != LineStanding.MERGED_INTO)
-                .forEach(line -> lines.put(line.id(), line));
-        return lines;
-    }
-
-    /** What counts as the outcome of a case; grounds and their wording do not. */
-    private static List<String> outcome(Judgement judgement) {
-        List<String> outcome = new ArrayList<>();
-        judgement
-                .scope()
-                .forEach(line -> outcome.add(String.join(
-                        " ",
-                        line.id(),
-                        line.necessity().toString(),
-                        line.standing().toString(),
-                        line.extent().toString(),
-                        String.valueOf(line.agreementBy()),
-                        String.valueOf(line.awaits()),
-                        String.valueOf(line.estimate()))));
-        judgement.deficiencies().stream()
-                .map(shown -> shown.code() + " " + shown.place() + " " + shown.severity())
-                .sorted()
-                .forEach(outcome::add);
-        judgement.cautions().forEach(caution -> outcome.add(caution.code().toString()));
-        outcome.add(judgement.fitness().level().toString());
-        outcome.add(judgement.verification().outcome().toString());
-        return outcome;
     }
 
     /** Whether the draft asks about a quantity otherwise than now, and nobody has measured it on this case. */
@@ -196,31 +157,11 @@ final class TryCase {
                 + " " + clause.extent();
     }
 
-    private static @Nullable Estimate recommended(Judgement judgement) {
-        return judgement.estimate() == null ? null : judgement.estimate().withRecommended();
-    }
-
-    private static Map<String, BigDecimal> difference(@Nullable Estimate before, @Nullable Estimate after) {
-        Map<String, BigDecimal> difference = new TreeMap<>(amounts(after));
-        amounts(before).forEach((currency, amount) -> difference.merge(currency, amount.negate(), BigDecimal::add));
+    private static Map<String, BigDecimal> difference(Map<String, BigDecimal> before, Map<String, BigDecimal> after) {
+        Map<String, BigDecimal> difference = new TreeMap<>(after);
+        before.forEach((currency, amount) -> difference.merge(currency, amount.negate(), BigDecimal::add));
         difference.values().removeIf(amount -> amount.signum() == 0);
         return difference;
-    }
-
-    private static Map<String, BigDecimal> amounts(@Nullable Estimate estimate) {
-        Map<String, BigDecimal> amounts = new TreeMap<>();
-        if (estimate != null) {
-            Stream.concat(
-                            Stream.ofNullable(estimate.net()),
-                            Objects.requireNonNullElse(estimate.otherCurrencies(), List.<Price>of()).stream()
-                                    .map(Price::net))
-                    .forEach(net -> add(amounts, net));
-        }
-        return amounts;
-    }
-
-    private static void add(Map<String, BigDecimal> amounts, Amount net) {
-        amounts.merge(net.currency(), new BigDecimal(net.amount()), BigDecimal::add);
     }
 
     private static @Nullable String words(Map<String, BigDecimal> money) {

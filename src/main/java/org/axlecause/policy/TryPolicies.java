@@ -145,7 +145,7 @@ public class TryPolicies {
                     .findFirst()
                     .map(TryCase::withoutDepartures)
                     .orElseThrow(() -> RefusedException.notFound("The trial has no case " + reference + "."));
-            Past drafted = new Past(past.by(draft(trial, past)), past.region());
+            Past drafted = new Past(past.by(draft(trial, past)), past.region(), null);
             return TrialViews.SideBySide.of(
                     pastCases.document(past, judge.judge(past.matter())),
                     pastCases.document(drafted, judge.judge(drafted.matter())));
@@ -164,9 +164,12 @@ public class TryPolicies {
             TrialResult found = TrialResult.NONE;
             if (seen.state() == Trial.State.RUNNING) {
                 Map<String, Policy> merged = new HashMap<>();
-                for (Past past : pastCases.recall(seen.wanted(), claimed.run())) {
+                List<Past> recalled = pastCases.recall(seen.wanted(), claimed.run());
+                Map<String, String> documents = pastCases.lastingDocuments(recalled);
+                for (Past past : recalled) {
                     Policy draft = merged.computeIfAbsent(past.matter().site().site(), site -> draft(seen, past));
-                    found = found.plus(tryCase.tried(past, draft));
+                    String reference = past.matter().history().reference();
+                    found = found.plus(tryCase.tried(past, draft, documents.get(reference)));
                 }
             }
             trials.remove(due.trial(), claimed.number());

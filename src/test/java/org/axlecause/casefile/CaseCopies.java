@@ -32,9 +32,9 @@ public final class CaseCopies {
         String name = "? || lpad(n::text, 6, '0')";
         for (String sql : List.of(
                 "INSERT INTO case_file (tenant_id, reference, site, status, opened, opened_day, version, make, model,"
-                        + " document, judging, policy, rulebook, chain_length, chained_length, chain_hash, changed_at)"
+                        + " document, judging, policy, rulebook, judged_of, chain_length, chained_length, chain_hash, changed_at)"
                         + " SELECT tenant_id, " + name + ", site, status, opened, opened_day, version, make, model,"
-                        + " document, judging, policy, rulebook, chain_length, chain_length, chain_hash, changed_at"
+                        + " document, judging, policy, rulebook, judged_of, chain_length, chain_length, chain_hash, changed_at"
                         + " FROM case_file, generate_series(?, ?, ?) n WHERE tenant_id = ? AND reference = ?",
                 "INSERT INTO event (tenant_id, reference, position, source, id, type, time, time_sent, received_at,"
                         + " actor, body, digest, previous, hash) SELECT tenant_id, " + name + ", position, source, id,"

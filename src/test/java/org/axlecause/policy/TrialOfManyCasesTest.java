@@ -28,6 +28,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.IntConsumer;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.axlecause.access.KeyTerms;
 import org.axlecause.access.MakeKey;
@@ -49,9 +50,9 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
- * A trial of many stored cases, copies of told cases in turn. It prints at what rate cases are tried, at what rate the same
- * machine tries and judges cases that are in memory, and at what rate it judges stored cases anew, as a late event
- * would; {@code -Dtrial.cases=N} takes so many.
+ * A trial of many stored cases, copies of told cases in turn, after one over a single site. It prints at what rate cases
+ * are tried, at what rate the same machine tries and judges cases that are in memory, and at what rate it judges stored
+ * cases anew, as a late event would; {@code -Dtrial.cases=N} takes so many.
  */
 @QuarkusTest
 @TestProfile(TrialOfManyCasesTest.BatchesAsShipped.class)
@@ -138,7 +139,9 @@ class TrialOfManyCasesTest {
         judgeAgain(warmed);
 
         double judging = warmed / seconds(() -> judgeAgain(warmed));
-        Response begun = as(admin).body("{}").post("/v1/policies/repairs/trials");
+        tryOver("{\"sites\": [\"" + OTHER_SITE + "\"]}", admin);
+        runTrials.run();
+        Response begun = tryOver("{}", admin);
         long before = usedMemory();
         double trying = count / seconds(runTrials::run);
         long after = usedMemory();
@@ -148,7 +151,8 @@ class TrialOfManyCasesTest {
                 MergedPolicy.of(PolicyDocument.of(DRAFT), null, SITE).toPolicy("draft", 0, PolicyFile.baseline());
         TryCase tryCase = new TryCase(pureJudge);
         double inMemory = inMemory(recalled, past -> pureJudge.judge(past.matter()));
-        double triedInMemory = inMemory(recalled, past -> tryCase.tried(past, draft));
+        Map<String, String> documents = inTransaction(() -> pastCases.lastingDocuments(recalled));
+        double triedInMemory = inMemory(recalled, past -> tryCase.tried(past, draft, documents.get(reference(past))));
 
         System.out.printf(
                 Locale.ROOT,
@@ -165,6 +169,14 @@ class TrialOfManyCasesTest {
         assertThat(done.jsonPath().getInt("result.all.failed")).isZero();
         assertThat(done.jsonPath().getInt("result.all.changed")).isEqualTo(changed(copies, draft, tryCase));
         assertThat(done.asString().length()).isLessThan(50_000);
+    }
+
+    private static Response tryOver(String wanted, String admin) {
+        return as(admin).body(wanted).post("/v1/policies/repairs/trials");
+    }
+
+    private static String reference(Past past) {
+        return past.matter().history().reference();
     }
 
     /** Sends a scenario's events; the reference of its case. */
@@ -190,7 +202,7 @@ class TrialOfManyCasesTest {
         List<Past> oneOfEach = recalled(STORIES.size());
         return IntStream.range(0, STORIES.size())
                 .filter(story ->
-                        tryCase.tried(oneOfEach.get(story), draft).all().changed() == 1)
+                        tryCase.tried(oneOfEach.get(story), draft, null).all().changed() == 1)
                 .map(story -> 1 + (copies - story + STORIES.size() - 1) / STORIES.size())
                 .sum();
     }
@@ -207,12 +219,15 @@ class TrialOfManyCasesTest {
     }
 
     private List<Past> recalled(int count) {
+        return inTransaction(
+                () -> pastCases.recall(new Wanted(null, null, null, null), new Run(name(1), name(count), count)));
+    }
+
+    private <T> T inTransaction(Supplier<T> work) {
         ManagedContext context = Arc.container().requestContext();
         context.activate();
         try {
-            return transaction.call(
-                    tenant,
-                    () -> pastCases.recall(new Wanted(null, null, null, null), new Run(name(1), name(count), count)));
+            return transaction.call(tenant, work);
         } finally {
             context.terminate();
         }
