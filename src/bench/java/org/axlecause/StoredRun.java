@@ -1,6 +1,7 @@
 package org.axlecause;
 
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,7 +19,8 @@ import org.axlecause.bench.ServiceRun;
 /**
  * A chain with many stored cases, {@code -Dbench.stored=10000000} of them: how fast it is filled, how long each question of
  * the statistics and each page takes, at what rate events are taken beside an empty chain, and how long the usual questions
- * take while events come at half of that rate.
+ * take while events come at half of that rate. {@code -Dbench.folder=DIR} keeps the chain there, and fills none where one is
+ * kept already.
  */
 public final class StoredRun implements ServiceRun {
 
@@ -78,10 +80,15 @@ public final class StoredRun implements ServiceRun {
 
     @Override
     public List<Measured> run() throws Exception {
+        String kept = System.getProperty("bench.folder", "");
+        Path folder = kept.isEmpty() ? Files.createTempDirectory("axlecause-bench") : Path.of(kept);
+        boolean filled = Files.exists(folder.resolve("data"));
         try (Installation empty = new Installation(Files.createTempDirectory("axlecause-bench"));
-                Installation full = new Installation(Files.createTempDirectory("axlecause-bench"))) {
+                Installation full = new Installation(folder)) {
             List<Measured> lines = new ArrayList<>();
-            lines.add(filled(full));
+            if (!filled) {
+                lines.add(filled(full));
+            }
             try (PackagedService one = IngestRun.service(empty).start();
                     PackagedService other = IngestRun.service(full).start()) {
                 one.putSite();
