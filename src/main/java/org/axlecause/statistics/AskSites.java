@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.access.Actor;
 import org.axlecause.casefile.CauseMarks;
@@ -27,6 +28,12 @@ import org.jspecify.annotations.Nullable;
 /** Answers whether a site stands out from what its vehicles lead one to expect. */
 @ApplicationScoped
 class AskSites {
+
+    private static final String TESTED = "tested";
+    private static final String FIRST_TIME_CURE = "first-time-cure";
+    private static final String DETERMINED = "determined";
+    private static final String OFFICIAL_FAILED = "official-failed";
+    private static final String OFFICIAL_PASSED = "official-passed";
 
     private static final List<Dimension> STRATA =
             List.of(Dimension.SITE, Dimension.LAYOUT, Dimension.AGE_BAND, Dimension.ODOMETER_BAND);
@@ -45,16 +52,29 @@ class AskSites {
 
     /** What sites are compared by: events of how many. */
     enum Measure {
-        NOT_CURED_FIRST_TIME("cases whose first final test did not prove the repair, of those with a final test"),
-        UNDETERMINED("cases without a confirmed cause, of all"),
-        FAILED_OFFICIAL_TEST("cases that failed the official test afterwards, of those whose result is on record"),
+        NOT_CURED_FIRST_TIME(
+                "cases whose first final test did not prove the repair, of those with a final test",
+                TESTED,
+                FIRST_TIME_CURE),
+        UNDETERMINED("cases without a confirmed cause, of all", Countable.UNDETERMINED, DETERMINED),
+        FAILED_OFFICIAL_TEST(
+                "cases that failed the official test afterwards, of those whose result is on record",
+                OFFICIAL_FAILED,
+                OFFICIAL_PASSED),
         RETURNED("repaired axles that came back, of those that were followed to the end"),
-        CONFIRMED_CAUSE("cases in which the cause asked for was confirmed, of all");
+        CONFIRMED_CAUSE("cases in which the cause asked for was confirmed, of all", Countable.UNDETERMINED, DETERMINED);
 
         private final String means;
+        private final List<String> outcomes;
 
-        Measure(String means) {
+        Measure(String means, String... outcomes) {
             this.means = means;
+            this.outcomes = List.of(outcomes);
+        }
+
+        /** The condition on countables that are outcomes it is made of. */
+        String condition() {
+            return outcomes.stream().collect(Collectors.joining("', '", "k.code IN ('", "')"));
         }
 
         @Override
@@ -165,8 +185,8 @@ class AskSites {
 
     private Map<String, List<ReferenceRates.Stratum>> counted(Cohort cohort, Measure measure) {
         Map<List<String>, Map<String, Long>> byStratum = new HashMap<>();
-        for (CountStore.Count count : counts.count(
-                new CountStore.Wanted(cohort, List.of(Countable.OUTCOME), "", STRATA, false, List.of("code")))) {
+        for (CountStore.Count count : counts.count(new CountStore.Wanted(
+                cohort, List.of(Countable.OUTCOME), measure.condition(), STRATA, false, List.of("code")))) {
             byStratum
                     .computeIfAbsent(count.group(), group -> new HashMap<>())
                     .merge(count.members().get(0), count.n(), Long::sum);
@@ -210,14 +230,14 @@ class AskSites {
     }
 
     private static Proportion share(Measure measure, Map<String, Long> counts) {
-        long tested = counts.getOrDefault("tested", 0L);
-        long failed = counts.getOrDefault("official-failed", 0L);
+        long tested = counts.getOrDefault(TESTED, 0L);
+        long failed = counts.getOrDefault(OFFICIAL_FAILED, 0L);
         long undetermined = counts.getOrDefault(Countable.UNDETERMINED, 0L);
         return switch (measure) {
-            case NOT_CURED_FIRST_TIME -> new Proportion(tested - counts.getOrDefault("first-time-cure", 0L), tested);
-            case UNDETERMINED -> new Proportion(undetermined, undetermined + counts.getOrDefault("determined", 0L));
-            case FAILED_OFFICIAL_TEST -> new Proportion(failed, failed + counts.getOrDefault("official-passed", 0L));
-            case CONFIRMED_CAUSE -> new Proportion(0, undetermined + counts.getOrDefault("determined", 0L));
+            case NOT_CURED_FIRST_TIME -> new Proportion(tested - counts.getOrDefault(FIRST_TIME_CURE, 0L), tested);
+            case UNDETERMINED -> new Proportion(undetermined, undetermined + counts.getOrDefault(DETERMINED, 0L));
+            case FAILED_OFFICIAL_TEST -> new Proportion(failed, failed + counts.getOrDefault(OFFICIAL_PASSED, 0L));
+            case CONFIRMED_CAUSE -> new Proportion(0, undetermined + counts.getOrDefault(DETERMINED, 0L));
             case RETURNED -> throw new IllegalArgumentException("Returns are counted by repairs");
         };
     }

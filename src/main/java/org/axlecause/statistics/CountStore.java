@@ -25,6 +25,15 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class CountStore {
 
+    /** Questions whose countables bear amounts: money, minutes, what a check told, probabilities. */
+    private static final Set<String> WITH_AMOUNTS =
+            Set.of(Countable.LINE, Countable.MINUTES, Countable.CHECK, Countable.CALIBRATION);
+
+    private static final String NO_AMOUNT = "0::numeric";
+
+    private static final String TALLIES =
+            " CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount)";
+
     private final TenantTransaction transaction;
 
     CountStore(TenantTransaction transaction) {
@@ -68,6 +77,10 @@ class CountStore {
             by = List.copyOf(by);
             members = List.copyOf(members);
         }
+
+        boolean hasAmounts() {
+            return questions.stream().anyMatch(WITH_AMOUNTS::contains);
+        }
     }
 
     /**
@@ -77,7 +90,7 @@ class CountStore {
      * @param month first day of the month; null where not asked for
      * @param members values of the members, in the order they were asked for
      * @param n how many
-     * @param amount amounts added up
+     * @param amount amounts added up; 0 where what is counted bears none
      */
     record Count(List<String> group, @Nullable LocalDate month, List<String> members, long n, BigDecimal amount) {
 
@@ -90,19 +103,39 @@ class CountStore {
     /** The counts in no order; none that are 0. */
     List<Count> count(Wanted wanted) {
         return transaction.jdbc((connection, tenant) -> {
+            List<Integer> countables = countables(connection, tenant, wanted);
+            if (countables.isEmpty()) {
+                return List.of();
+            }
             Bound sql = new Bound(connection, tenant);
-            String source = source(sql, wanted);
+            String source = source(sql, wanted, countables);
             List<String> keys = keys(wanted);
             sql.add("SELECT ").add(keys.isEmpty() ? "" : String.join(", ", keys) + ", ");
-            sql.add("sum(s.n) AS n, sum(s.amount) AS amount FROM (").add(source);
+            sql.add("sum(s.n) AS n, " + (wanted.hasAmounts() ? "sum(s.amount)" : NO_AMOUNT) + " AS amount FROM (")
+                    .add(source);
             sql.add(") s JOIN statistics_countable k ON k.countable = s.countable WHERE k.tenant_id = ?")
                     .value(tenant);
-            sql.add(" AND k.question = ANY (?)").texts(wanted.questions());
-            sql.add(wanted.condition().isEmpty() ? "" : " AND " + wanted.condition());
             sql.add(keys.isEmpty() ? "" : " GROUP BY " + String.join(", ", keys));
             sql.add(" HAVING sum(s.n) <> 0");
             return read(sql, wanted);
         });
+    }
+
+    /** Numbers of what is to be counted: a few hundred at most, by which everything else is thrown away early. */
+    private static List<Integer> countables(Connection connection, String tenant, Wanted wanted) throws SQLException {
+        Bound sql = new Bound(connection, tenant);
+        sql.add("SELECT k.countable FROM statistics_countable k WHERE k.tenant_id = ?")
+                .tenant();
+        sql.add(" AND k.question = ANY (?)").texts(wanted.questions());
+        sql.add(wanted.condition().isEmpty() ? "" : " AND " + wanted.condition());
+        try (PreparedStatement query = sql.prepared();
+                ResultSet row = query.executeQuery()) {
+            List<Integer> countables = new ArrayList<>();
+            while (row.next()) {
+                countables.add(row.getInt(1));
+            }
+            return countables;
+        }
     }
 
     /** The words that the cases of a tenant bear in a dimension, in order. */
@@ -158,7 +191,7 @@ class CountStore {
     }
 
     /** Cells and deltas of the whole months and rows of the days at the edges; or the rows of all cases. */
-    private static String source(Bound sql, Wanted wanted) {
+    private static String source(Bound sql, Wanted wanted, List<Integer> countables) {
         Set<Dimension> needed = EnumSet.noneOf(Dimension.class);
         needed.addAll(wanted.by());
         needed.addAll(wanted.cohort().dimensions());
@@ -168,64 +201,87 @@ class CountStore {
         LocalDate end = wanted.cohort().endOfWholeMonths();
         if (grain == null || (first != null && end != null && !first.isBefore(end))) {
             return part(
-                    sql, wanted, daily, wanted.cohort().from(), wanted.cohort().to());
+                    sql,
+                    wanted,
+                    countables,
+                    daily,
+                    wanted.cohort().from(),
+                    wanted.cohort().to());
         }
-        List<String> parts = folded(sql, wanted, grain, first, end);
-        parts.add(deltas(sql, wanted, first, end));
+        List<String> parts = folded(sql, wanted, countables, grain, first, end);
+        parts.add(deltas(sql, wanted, countables, first, end));
         LocalDate from = wanted.cohort().from();
         LocalDate to = wanted.cohort().to();
         if (from != null && first != null && from.isBefore(first)) {
-            parts.add(part(sql, wanted, daily, from, first));
+            parts.add(part(sql, wanted, countables, daily, from, first));
         }
         if (to != null && end != null && end.isBefore(to)) {
-            parts.add(part(sql, wanted, daily, end, to));
+            parts.add(part(sql, wanted, countables, daily, end, to));
         }
         return String.join(" UNION ALL ", parts);
     }
 
     /** Cells of whole years and of the months beside them; of months alone where months are told apart. */
     private static List<String> folded(
-            Bound sql, Wanted wanted, Grain grain, @Nullable LocalDate first, @Nullable LocalDate end) {
+            Bound sql,
+            Wanted wanted,
+            List<Integer> countables,
+            Grain grain,
+            @Nullable LocalDate first,
+            @Nullable LocalDate end) {
         List<String> parts = new ArrayList<>();
         LocalDate firstYear = wanted.cohort().firstWholeYear();
         LocalDate endOfYears = wanted.cohort().endOfWholeYears();
         boolean byMonth = wanted.byMonth() || !wanted.cohort().months().isEmpty();
         if (byMonth || (firstYear != null && endOfYears != null && !firstYear.isBefore(endOfYears))) {
-            parts.add(cells(sql, wanted, Span.MONTH, grain, first, end));
+            parts.add(cells(sql, wanted, countables, Span.MONTH, grain, first, end));
             return parts;
         }
-        parts.add(cells(sql, wanted, Span.YEAR, grain, firstYear, endOfYears));
+        parts.add(cells(sql, wanted, countables, Span.YEAR, grain, firstYear, endOfYears));
         if (first != null && firstYear != null && first.isBefore(firstYear)) {
-            parts.add(cells(sql, wanted, Span.MONTH, grain, first, firstYear));
+            parts.add(cells(sql, wanted, countables, Span.MONTH, grain, first, firstYear));
         }
         if (end != null && endOfYears != null && endOfYears.isBefore(end)) {
-            parts.add(cells(sql, wanted, Span.MONTH, grain, endOfYears, end));
+            parts.add(cells(sql, wanted, countables, Span.MONTH, grain, endOfYears, end));
         }
         return parts;
     }
 
     /** A part of a month or more, by days. */
     private static String part(
-            Bound sql, Wanted wanted, boolean daily, @Nullable LocalDate from, @Nullable LocalDate to) {
+            Bound sql,
+            Wanted wanted,
+            List<Integer> countables,
+            boolean daily,
+            @Nullable LocalDate from,
+            @Nullable LocalDate to) {
         return daily
-                ? cells(sql, wanted, Span.MONTH, Grain.DAILY, from, to) + " UNION ALL " + deltas(sql, wanted, from, to)
-                : rows(sql, wanted, from, to);
+                ? cells(sql, wanted, countables, Span.MONTH, Grain.DAILY, from, to) + " UNION ALL "
+                        + deltas(sql, wanted, countables, from, to)
+                : rows(sql, wanted, countables, from, to);
     }
 
     private static String cells(
-            Bound sql, Wanted wanted, Span span, Grain grain, @Nullable LocalDate from, @Nullable LocalDate to) {
+            Bound sql,
+            Wanted wanted,
+            List<Integer> countables,
+            Span span,
+            Grain grain,
+            @Nullable LocalDate from,
+            @Nullable LocalDate to) {
         String begin = "c." + span.column;
         Bound part = sql.part();
         part.add("SELECT ").add(columns(wanted, "p.")).add("q.month, q.countable, q.n, q.amount FROM (SELECT c.place,");
         part.add(wanted.byMonth() ? " date_trunc('month', " + begin + ")::date" : " NULL::date")
                 .add(" AS month, c.countable,");
-        part.add(" sum(c.n)::bigint AS n, sum(c.amount) AS amount FROM " + span.table + " c WHERE c.tenant_id = ?")
-                .tenant();
+        part.add(" sum(c.n)::bigint AS n, " + (wanted.hasAmounts() ? "sum(c.amount)" : NO_AMOUNT));
+        part.add(" AS amount FROM " + span.table + " c WHERE c.tenant_id = ?").tenant();
         part.add(" AND c.place = ANY (ARRAY(SELECT p.place FROM statistics_place p WHERE p.tenant_id = ?")
                 .tenant()
                 .add(" AND p.grain = '" + grain + "'");
         chooseValues(part, "p", wanted.cohort());
         part.add(")) AND c.question = ANY (?)").texts(wanted.questions());
+        part.add(" AND c.countable = ANY (?)").numbers(countables);
         between(part, begin, from, to);
         chooseMonths(part, wanted.cohort(), begin);
         part.add(" GROUP BY 1, 2, 3) q JOIN statistics_place p ON p.tenant_id = ? AND p.place = q.place")
@@ -233,23 +289,27 @@ class CountStore {
         return sql.take(part);
     }
 
-    private static String deltas(Bound sql, Wanted wanted, @Nullable LocalDate from, @Nullable LocalDate to) {
+    private static String deltas(
+            Bound sql, Wanted wanted, List<Integer> countables, @Nullable LocalDate from, @Nullable LocalDate to) {
         Bound part = sql.part();
         part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
         part.add(" c.sign::bigint AS n, c.sign * coalesce(u.amount, 0) AS amount FROM statistics_delta c");
-        part.add(" CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount) WHERE c.tenant_id = ?")
-                .tenant();
+        part.add(TALLIES + " WHERE c.tenant_id = ?").tenant();
+        part.add(" AND u.countable = ANY (?)").numbers(countables);
         between(part, "c.day", from, to);
         choose(part, wanted.cohort(), "c.day");
         return sql.take(part);
     }
 
-    private static String rows(Bound sql, Wanted wanted, @Nullable LocalDate from, @Nullable LocalDate to) {
+    private static String rows(
+            Bound sql, Wanted wanted, List<Integer> countables, @Nullable LocalDate from, @Nullable LocalDate to) {
         Bound part = sql.part();
         part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
-        part.add(" 1::bigint AS n, coalesce(u.amount, 0) AS amount FROM statistics_case c");
-        part.add(" CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount) WHERE c.tenant_id = ?")
-                .tenant();
+        part.add(" 1::bigint AS n, " + (wanted.hasAmounts() ? "coalesce(u.amount, 0)" : NO_AMOUNT) + " AS amount");
+        part.add(" FROM statistics_case c");
+        part.add(wanted.hasAmounts() ? TALLIES : " CROSS JOIN LATERAL unnest(c.countables) AS u (countable)");
+        part.add(" WHERE c.tenant_id = ?").tenant();
+        part.add(" AND u.countable = ANY (?)").numbers(countables);
         between(part, "c.day", from, to);
         choose(part, wanted.cohort(), "c.day");
         return sql.take(part);
