@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.axlecause.casefile.EntryReader;
 import org.axlecause.diagnosis.CauseWeights;
@@ -61,6 +62,14 @@ public final class BenchedCase {
     /** The repair from the presentation to its proof. */
     public static Matter wholeRepair() {
         return matter(entries(STORY));
+    }
+
+    /** A scenario as it stands after each of its events, in the order in which they happened. */
+    public static List<Matter> steps(String scenario) {
+        List<Recorded> entries = entries(scenario);
+        return IntStream.rangeClosed(1, entries.size())
+                .mapToObj(told -> matter(entries.subList(0, told)))
+                .toList();
     }
 
     /** A test with the traces of one axle. */
@@ -129,29 +138,45 @@ public final class BenchedCase {
     }
 
     private static List<Recorded> entries(String scenario) {
-        try {
-            List<Recorded> entries = new ArrayList<>();
-            JsonNode events = Json.mapper()
-                    .readTree(Files.readString(SCENARIOS.resolve(scenario).resolve("given.json")));
-            for (JsonNode event : events) {
-                EntryType type = Arrays.stream(EntryType.values())
-                        .filter(one -> one.toString().equals(event.path("type").asText()))
-                        .findFirst()
-                        .orElseThrow();
-                Entry entry = EntryReader.read(type, event.path("data"));
-                EntryId id = new EntryId(
-                        event.path("source").asText(), event.path("id").asText());
-                entries.add(new Recorded(
-                        id,
-                        OffsetDateTime.parse(event.path("time").asText()),
-                        entry,
-                        entry instanceof RollerTestRecorded test ? MeasureTest.of(id, test) : null));
-            }
-            entries.sort(null);
-            return entries;
+        List<Recorded> entries = new ArrayList<>();
+        for (Path file : given(SCENARIOS.resolve(scenario))) {
+            read(file).forEach(event -> entries.add(recorded(event)));
+        }
+        entries.sort(null);
+        return entries;
+    }
+
+    /** The files of a scenario that tell events, in the order in which they are sent. */
+    private static List<Path> given(Path scenario) {
+        try (Stream<Path> files = Files.list(scenario)) {
+            return files.filter(file -> file.getFileName().toString().startsWith("given"))
+                    .sorted()
+                    .toList();
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
+    }
+
+    private static JsonNode read(Path file) {
+        try {
+            return Json.mapper().readTree(Files.readString(file));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    private static Recorded recorded(JsonNode event) {
+        EntryType type = Arrays.stream(EntryType.values())
+                .filter(one -> one.toString().equals(event.path("type").asText()))
+                .findFirst()
+                .orElseThrow();
+        Entry entry = EntryReader.read(type, event.path("data"));
+        EntryId id = new EntryId(event.path("source").asText(), event.path("id").asText());
+        return new Recorded(
+                id,
+                OffsetDateTime.parse(event.path("time").asText()),
+                entry,
+                entry instanceof RollerTestRecorded test ? MeasureTest.of(id, test) : null);
     }
 
     private static Matter matter(List<Recorded> entries) {

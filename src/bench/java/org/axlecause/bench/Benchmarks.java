@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import org.axlecause.HotCaseRun;
 import org.axlecause.IngestRun;
 import org.axlecause.ReadingRun;
+import org.axlecause.RuleBaseRun;
 import org.axlecause.StartUpRun;
 import org.axlecause.StoredRun;
 import org.axlecause.shared.Json;
@@ -39,8 +40,8 @@ public final class Benchmarks {
 
     private static final int MEDIAN = 50;
     private static final String ALLOCATED = "gc.alloc.rate.norm";
-    private static final List<Class<? extends ServiceRun>> RUNS =
-            List.of(IngestRun.class, HotCaseRun.class, ReadingRun.class, StoredRun.class, StartUpRun.class);
+    private static final List<Class<? extends ServiceRun>> RUNS = List.of(
+            RuleBaseRun.class, IngestRun.class, HotCaseRun.class, ReadingRun.class, StoredRun.class, StartUpRun.class);
     private static final PrintStream OUT = new PrintStream(System.out, true, StandardCharsets.UTF_8);
 
     private Benchmarks() {}

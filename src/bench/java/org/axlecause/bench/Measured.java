@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * One line of the table: a figure measured on the whole service.
+ * One line of the table: a figure measured by a {@link ServiceRun}.
  *
  * @param score median of the rounds
  * @param spread half of the distance between the lowest and the highest round

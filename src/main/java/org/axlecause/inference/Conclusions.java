@@ -28,6 +28,11 @@ public final class Conclusions {
         return new Conclusions(byType);
     }
 
+    /** All conclusions. */
+    Map<Class<?>, List<Conclusion>> byType() {
+        return byType;
+    }
+
     /** The conclusions of one type. */
     public <T extends Conclusion> List<T> of(Class<T> type) {
         return byType.getOrDefault(type, List.of()).stream().map(type::cast).toList();

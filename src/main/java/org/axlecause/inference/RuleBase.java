@@ -15,7 +15,7 @@ import org.kie.api.definition.KiePackage;
 import org.kie.api.definition.rule.Rule;
 
 /** The one rule base: facts in, conclusions with their grounds out; no order of facts or rules changes them. */
-public final class RuleBase {
+public class RuleBase {
 
     private static final int FIRINGS_PER_RULE = 50;
 
