@@ -42,7 +42,8 @@ final class PlacesLookedAt {
                     QuestionCode.PLACE_NOT_LOOKED_AT,
                     part.place(),
                     "The " + part.part() + " was not looked at well enough to tell.",
-                    "Record what you find, sound or not, or that it can not be got at: " + part.check() + ".",
+                    "Make this check and record what you find, sound or not, or that it can not be got at: "
+                            + part.check() + ".",
                     because("SCO-811", part)));
         }
     }
@@ -58,7 +59,7 @@ final class PlacesLookedAt {
                 facts.openQuestions.draw(new OpenQuestion(
                         QuestionCode.SCOPE_PROVISIONAL,
                         axle.place(),
-                        "The scope of this axle is provisional.",
+                        "The work on this axle may still change.",
                         "Look at linings, cylinders, hub seals and adjusters of both its wheels.",
                         because("SCO-821", axle)));
             }
@@ -76,8 +77,8 @@ final class PlacesLookedAt {
                 facts.openQuestions.draw(new OpenQuestion(
                         QuestionCode.SCOPE_PROVISIONAL,
                         cause.place(),
-                        "A cause is only suspected, so the scope may change.",
-                        "Make the next check.",
+                        "A cause is only suspected, so the work may still change.",
+                        "Make the look that is asked for next.",
                         because("SCO-822", cause)));
             }
         }

@@ -56,4 +56,18 @@ public record RegimeTerms(
     public List<List<? extends Shown>> facts() {
         return List.of(limits, items, findingLimits, gaps);
     }
+
+    /** The limit that refuses first where this one only puts the breach into a worse class; null where it is the first. */
+    public @Nullable Limit required(Limit broken) {
+        Limit required = null;
+        for (Limit limit : limits) {
+            if (limit.standing() == broken.standing()
+                    && limit.yieldsTo(broken)
+                    && broken.bound().refuses(broken.value(), limit.value())
+                    && (required == null || limit.bound().refuses(required.value(), limit.value()))) {
+                required = limit;
+            }
+        }
+        return required;
+    }
 }

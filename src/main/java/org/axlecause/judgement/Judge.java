@@ -349,7 +349,8 @@ public final class Judge {
                 inRange ? Judgement.WeighedBy.of(matter.weights()) : null,
                 departures.shown().isEmpty() ? null : departures.shown(),
                 shown(tests),
-                deficiencies(Stream.concat(weighed.asFound().stream(), weighed.afterWork().stream()), tests),
+                deficiencies(
+                        Stream.concat(weighed.asFound().stream(), weighed.afterWork().stream()), tests, terms),
                 symptoms(weighed.symptoms()),
                 shown.causes().stream().map(this::shown).toList(),
                 shown.nextChecks().stream()
@@ -430,13 +431,14 @@ public final class Judge {
         questions.add(HistoryQuestions.question(
                 QuestionCode.OUTSIDE_SCOPE_RANGE,
                 Place.VEHICLE,
-                "Causes, next checks, scope and plan are given for hydraulically braked vehicles of category M1 and N1;"
-                        + " this one is " + vehicle.category() + ".",
-                "Use the figures and deficiencies, and judge the cause by the vehicle's own data."));
+                "Causes, next checks, work and plan are worked out for hydraulically braked vehicles of category M1 and"
+                        + " N1 only; this one is " + vehicle.category() + ".",
+                "Use the figures and the faults found, and judge the cause by the vehicle's own data."));
         return Diagnosis.NONE;
     }
 
-    private List<ShownDeficiency> deficiencies(Stream<Deficiency> found, Tests tests) {
+    private List<ShownDeficiency> deficiencies(
+            Stream<Deficiency> found, Tests tests, @Nullable RegimeTerms terms) {
         Map<String, Deficiency> byWhat = new LinkedHashMap<>();
         Map<String, List<Reason>> reasons = new LinkedHashMap<>();
         found.forEach(deficiency -> {
@@ -446,7 +448,7 @@ public final class Judge {
             reasons.computeIfAbsent(what, key -> new ArrayList<>()).add(rules.explain(deficiency.because()));
         });
         return byWhat.entrySet().stream()
-                .map(entry -> shown(entry.getValue(), tests, reasons.getOrDefault(entry.getKey(), List.of())))
+                .map(entry -> shown(entry.getValue(), tests, terms, reasons.getOrDefault(entry.getKey(), List.of())))
                 .sorted(Comparator.comparing(ShownDeficiency::severity, Comparator.nullsLast(Comparator.reverseOrder()))
                         .thenComparing(ShownDeficiency::code)
                         .thenComparing(ShownDeficiency::place)
@@ -454,8 +456,10 @@ public final class Judge {
                 .toList();
     }
 
-    private static ShownDeficiency shown(Deficiency deficiency, Tests tests, List<Reason> because) {
+    private static ShownDeficiency shown(
+            Deficiency deficiency, Tests tests, @Nullable RegimeTerms terms, List<Reason> because) {
         Limit limit = deficiency.limit();
+        Limit required = limit == null || terms == null ? null : terms.required(limit);
         return new ShownDeficiency(
                 deficiency.code(),
                 deficiency.item(),
@@ -465,6 +469,7 @@ public final class Judge {
                 deficiency.test(),
                 limit == null ? null : Quantity.of(limit.kind(), deficiency.value()),
                 limit == null ? null : ShownLimit.of(limit),
+                required == null ? null : ShownLimit.of(required),
                 tests.probabilityNonConforming(deficiency),
                 because);
     }

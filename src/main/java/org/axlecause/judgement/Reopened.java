@@ -93,9 +93,9 @@ final class Reopened {
             questions.add(HistoryQuestions.question(
                     QuestionCode.REPAIR_DID_NOT_CURE,
                     axle,
-                    "The final test of " + axle + " is no better than the one at arrival. What the work has mended no"
-                            + " longer speaks, and the causes are weighed anew by the final test"
-                            + (lowered.isEmpty() ? "." : "; lowered: " + String.join(", ", lowered) + "."),
+                    "The final test of " + axle + " is no better than the one at arrival. The causes are weighed anew by"
+                            + " it, and what the work has mended counts no longer"
+                            + (lowered.isEmpty() ? "." : "; less likely now: " + String.join(", ", lowered) + "."),
                     now.nextChecks().stream()
                             .findFirst()
                             .map(next -> "Do not adjust until it passes. Make the next check: " + words(next) + ".")

@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param test identity of the test or finding
  * @param value the figure with unit
  * @param limit the limit that is broken
+ * @param required the limit that the regime asks for, where the broken one only makes the class worse
  * @param probabilityNonConforming probability that the true value is beyond the limit
  * @param because grounds
  */
@@ -34,5 +35,6 @@ public record ShownDeficiency(
         EntryId test,
         @Nullable Quantity value,
         @Nullable ShownLimit limit,
+        @Nullable ShownLimit required,
         @Nullable BigDecimal probabilityNonConforming,
         List<Reason> because) {}

@@ -94,6 +94,26 @@ class RegimesTest {
         }
     }
 
+    @Test
+    void beside_the_bound_of_a_worse_class_stands_the_limit_that_is_required() {
+        RegimeTerms terms = REGIMES.find("gb-annual").termsFor(aSmallVan(), TODAY);
+        Limit dangerous = parking(terms, DeficiencyClass.DANGEROUS);
+        Limit major = parking(terms, DeficiencyClass.MAJOR);
+
+        assertThat(dangerous.value()).isEqualByComparingTo("0.08");
+        assertThat(terms.required(dangerous)).isEqualTo(major);
+        assertThat(major.value()).isEqualByComparingTo("0.16");
+        assertThat(terms.required(major)).isNull();
+    }
+
+    private static Limit parking(RegimeTerms terms, DeficiencyClass severity) {
+        return terms.limits().stream()
+                .filter(limit ->
+                        limit.deficiency() == DeficiencyCode.PARKING_EFFICIENCY && limit.severity() == severity)
+                .findFirst()
+                .orElseThrow();
+    }
+
     @ParameterizedTest
     @MethodSource("regimes")
     void what_is_judged_by_eye_has_an_item_or_says_that_there_is_none(Regime regime) {
