@@ -152,6 +152,7 @@ class PagesInBrowserIT {
         send(button("Save the decisions"));
 
         assertThat(page.locator("#saved").innerText()).contains("Saved.");
+        page.getByText("2 decided").click();
         assertThat(line("Renew the brake shoes, rear axle").innerText()).contains("agreed");
         assertThat(line("Renew the wheel bearing, rear axle, left wheel").innerText())
                 .contains("put off by the customer");
@@ -209,7 +210,7 @@ class PagesInBrowserIT {
         assertThat(findings("OFF-3")).isEqualTo(before + 1);
         send(firstAnswer());
 
-        assertThat(page.locator("#saved").innerText()).contains("This was saved before.");
+        assertThat(page.locator("#saved").innerText()).contains("This was already saved.");
         assertThat(findings("OFF-3")).isEqualTo(before + 1);
     }
 
@@ -388,7 +389,10 @@ class PagesInBrowserIT {
                     .orElse(says.stream()
                             .filter(answer -> answer.endsWith(" sound"))
                             .findFirst()
-                            .orElse("Can't be got at"));
+                            .orElseGet(() -> says.stream()
+                                    .filter(answer -> answer.startsWith("Can't be"))
+                                    .findFirst()
+                                    .orElseThrow()));
             Locator form = asked.locator("form")
                     .filter(new Locator.FilterOptions()
                             .setHas(page.locator("button", new Page.LocatorOptions().setHasText(told))))

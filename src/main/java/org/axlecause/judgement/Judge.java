@@ -349,8 +349,7 @@ public final class Judge {
                 inRange ? Judgement.WeighedBy.of(matter.weights()) : null,
                 departures.shown().isEmpty() ? null : departures.shown(),
                 shown(tests),
-                deficiencies(
-                        Stream.concat(weighed.asFound().stream(), weighed.afterWork().stream()), tests, terms),
+                deficiencies(Stream.concat(weighed.asFound().stream(), weighed.afterWork().stream()), tests, terms),
                 symptoms(weighed.symptoms()),
                 shown.causes().stream().map(this::shown).toList(),
                 shown.nextChecks().stream()
@@ -437,8 +436,7 @@ public final class Judge {
         return Diagnosis.NONE;
     }
 
-    private List<ShownDeficiency> deficiencies(
-            Stream<Deficiency> found, Tests tests, @Nullable RegimeTerms terms) {
+    private List<ShownDeficiency> deficiencies(Stream<Deficiency> found, Tests tests, @Nullable RegimeTerms terms) {
         Map<String, Deficiency> byWhat = new LinkedHashMap<>();
         Map<String, List<Reason>> reasons = new LinkedHashMap<>();
         found.forEach(deficiency -> {

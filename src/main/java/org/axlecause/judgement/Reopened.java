@@ -93,7 +93,8 @@ final class Reopened {
             questions.add(HistoryQuestions.question(
                     QuestionCode.REPAIR_DID_NOT_CURE,
                     axle,
-                    "The final test of " + axle + " is no better than the one at arrival. The causes are weighed anew by"
+                    "The final test of " + axle
+                            + " is no better than the one at arrival. The causes are weighed anew by"
                             + " it, and what the work has mended counts no longer"
                             + (lowered.isEmpty() ? "." : "; less likely now: " + String.join(", ", lowered) + "."),
                     now.nextChecks().stream()

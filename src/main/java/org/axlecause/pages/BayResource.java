@@ -65,8 +65,11 @@ public class BayResource {
     @GET
     @Path("/new")
     @Needs({Role.SENDER, Role.TECHNICIAN, Role.DESK})
-    public String begin() {
-        return Pages.bayNew(frames.of(SECTION), readSites.visible(current.get()))
+    public String begin(@QueryParam("reference") @Nullable String reference) {
+        return Pages.bayNew(
+                        frames.of(SECTION),
+                        readSites.visible(current.get()),
+                        reference == null ? "" : reference.strip())
                 .render();
     }
 

@@ -7,9 +7,10 @@ import org.jspecify.annotations.Nullable;
  * Cases by whom they wait for.
  *
  * @param asked words that were looked for; empty for none
+ * @param some whether not all cases are listed that there are
  * @param groups the groups
  */
-public record CaseGroups(String asked, List<Group> groups) {
+public record CaseGroups(String asked, boolean some, List<Group> groups) {
 
     /**
      * Cases of one status.

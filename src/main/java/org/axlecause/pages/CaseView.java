@@ -46,6 +46,26 @@ public record CaseView(
         List<AfterWork> afterWork,
         Plan plan) {
 
+    /** Whether nothing more is done on it. */
+    public boolean closed() {
+        return status.equals("closed");
+    }
+
+    /** Whether what was found is cured or left, so that it is of interest no more. */
+    public boolean over() {
+        return closed() || status.equals("verified");
+    }
+
+    /** Lines that wait for a decision, or changed since it. */
+    public List<Choice> undecided() {
+        return decisions.stream().filter(Choice::open).toList();
+    }
+
+    /** Lines that are decided. */
+    public List<Choice> decided() {
+        return decisions.stream().filter(choice -> !choice.open()).toList();
+    }
+
     /**
      * A status in words.
      *
@@ -148,8 +168,9 @@ public record CaseView(
      *
      * @param says the answer
      * @param data its data with blanks
+     * @param main whether it is what the form is for
      */
-    public record Answer(String says, String data) {}
+    public record Answer(String says, String data, boolean main) {}
 
     /**
      * A number to fill in.
@@ -178,7 +199,18 @@ public record CaseView(
      * @param shown what is decided on, as data of the decision
      * @param decision the decision that stands; empty while none does
      */
-    public record Choice(Sheet.Line line, String necessity, String by, String shown, String decision) {}
+    public record Choice(Sheet.Line line, String necessity, String by, String shown, String decision) {
+
+        /** Whether it waits for a decision, or changed since the one that stands. */
+        public boolean open() {
+            return decision.isEmpty() || line.change() != null;
+        }
+
+        /** The decision to mark as chosen; empty while none stands for what is shown. */
+        public String marked() {
+            return open() ? "" : decision;
+        }
+    }
 
     /**
      * Something to choose.

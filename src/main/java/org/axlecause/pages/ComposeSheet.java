@@ -13,9 +13,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
+import org.axlecause.facts.QuestionCode;
 import org.axlecause.facts.ScopeAction;
 import org.jspecify.annotations.Nullable;
 
@@ -30,6 +33,12 @@ final class ComposeSheet {
     /** A customer needs to hear why once or twice. */
     private static final long MOST_REASONS = 2;
 
+    /** Words that customers may not know, each also the code that explains it. */
+    private static final List<String> EXPLAINED_WHERE_PRINTED = List.of("lining", "disc", "drum");
+
+    /** What stands for a source where there is no document. */
+    private static final Set<String> NO_DOCUMENT = Set.of("judgement", "common practice", "rule of this project");
+
     private static final int PERCENT = 100;
     private static final List<String> ACCESS =
             List.of("on its wheels", "vehicle raised", "wheel off", "drum or calliper off", "hydraulics opened");
@@ -38,14 +47,16 @@ final class ComposeSheet {
     private final JsonNode document;
     private final Audience audience;
     private final ZoneId zone;
+    private final Spoken spoken;
     private final int axles;
     private final Set<String> used = new LinkedHashSet<>();
 
-    ComposeSheet(PlainWords words, JsonNode document, Audience audience, ZoneId zone) {
+    ComposeSheet(PlainWords words, JsonNode document, Audience audience, ZoneId zone, Spoken spoken) {
         this.words = words;
         this.document = document;
         this.audience = audience;
         this.zone = zone;
+        this.spoken = spoken;
         this.axles = document.at("/vehicle/axles").size();
     }
 
@@ -59,6 +70,8 @@ final class ComposeSheet {
         return new Sheet(
                 head(site, regime),
                 fitness(),
+                worked(),
+                outOfRange(),
                 has("questions", "code", "scope-provisional") || has("questions", "code", "place-not-looked-at"),
                 faults,
                 causes,
@@ -74,10 +87,25 @@ final class ComposeSheet {
                 steps(),
                 cautions(),
                 stream(document.path("questions"))
-                        .map(this::question)
+                        .map(spoken::question)
                         .distinct()
                         .toList(),
-                glossary(!pictures.isEmpty()));
+                glossary(!pictures.isEmpty(), printed(faults, causes, groups)));
+    }
+
+    /** Whether work was done, so that what was found before it may no longer be so. */
+    private boolean worked() {
+        return stream(document.path("scope")).anyMatch(line -> is(line, LineStanding.DONE));
+    }
+
+    /** Why neither causes nor work are worked out for this vehicle; null where they are. */
+    private @Nullable String outOfRange() {
+        return stream(document.path("questions"))
+                .filter(question -> question.path("code").asText().equals(QuestionCode.OUTSIDE_SCOPE_RANGE.toString()))
+                .map(question -> question.path("says").asText() + " "
+                        + question.path("resolve").asText())
+                .findFirst()
+                .orElse(null);
     }
 
     private boolean forCustomer() {
@@ -108,7 +136,7 @@ final class ComposeSheet {
                 document.path("reference").asText(),
                 site == null ? Sheet.Head.NOT_KNOWN : site,
                 facts.isEmpty() ? Sheet.Head.NOT_KNOWN : String.join(", ", facts),
-                latest() + " (entry " + document.path("version").asInt() + ")",
+                latest(),
                 regime);
     }
 
@@ -149,23 +177,27 @@ final class ComposeSheet {
         String figure = words.optional("deficiencies", code, "figure");
         String number = null;
         if (found.has("value") && figure != null) {
-            number = figure + " "
-                    + (limit.isMissingNode()
-                            ? PlainWords.figure(found.path("value"))
-                            : PlainWords.against(
-                                    found.path("value"),
-                                    limit,
-                                    found.at("/limit/bound").asText().equals("maximum")))
+            number = figure + " " + besideLimit(found, limit)
                     + (found.at("/limit/standing").asText().equals("workshop") ? " by the workshop's own limit" : "");
-        }
-        if (code.startsWith("lining")) {
-            used.add("lining");
         }
         return new Sheet.Fault(
                 PlainWords.sentence(PlainWords.placeOrVehicle(found.path("place"), axles)),
                 words.word("deficiencies", code, "text"),
                 number,
                 found.has("class") ? found.path("class").asText() : null);
+    }
+
+    private static String besideLimit(JsonNode found, JsonNode limit) {
+        JsonNode value = found.path("value");
+        if (limit.isMissingNode()) {
+            return PlainWords.figure(value);
+        }
+        boolean maximum =
+                !Set.of("minimum", "above").contains(found.at("/limit/bound").asText());
+        JsonNode required = found.at("/required/value");
+        return required.isMissingNode()
+                ? PlainWords.against(value, limit, maximum)
+                : PlainWords.against(value, required, limit, found.path("class").asText(), maximum);
     }
 
     private List<Sheet.Reason> causes() {
@@ -177,22 +209,40 @@ final class ComposeSheet {
                     .filter(node -> !node.equals(self))
                     .forEach(effects::add);
         });
-        return stream(document.path("causes"))
+        List<Sheet.Reason> causes = stream(document.path("causes"))
                 .filter(cause -> !cause.path("standing").asText().equals("ruled-out"))
                 .filter(cause -> cause.path("probability").asDouble() >= WORTH_NAMING)
                 .filter(cause ->
                         !forCustomer() || !effects.contains(cause.path("code").asText() + cause.path("place")))
                 .map(this::cause)
                 .toList();
+        return forCustomer() ? bothWheelsTogether(causes) : causes;
+    }
+
+    /** What is said alike of the two wheels of an axle is said once. */
+    private static List<Sheet.Reason> bothWheelsTogether(List<Sheet.Reason> causes) {
+        List<Sheet.Reason> together = new ArrayList<>();
+        for (Sheet.Reason cause : causes) {
+            Sheet.Reason twin = together.stream()
+                    .filter(cause::isOfTheOtherWheel)
+                    .findFirst()
+                    .orElse(null);
+            if (twin == null) {
+                together.add(cause);
+            } else {
+                together.set(together.indexOf(twin), twin.ofEitherWheel());
+            }
+        }
+        return together;
     }
 
     private Sheet.Reason cause(JsonNode cause) {
         boolean confirmed = cause.path("standing").asText().equals("confirmed");
         long chance = Math.round(cause.path("probability").asDouble() * PERCENT);
-        used.add("lining");
         return new Sheet.Reason(
                 PlainWords.sentence(PlainWords.placeOrVehicle(cause.path("place"), axles)),
                 cause.path("text").asText(),
+                confirmed,
                 confirmed ? "found" : "suspected, about " + Math.max(1, chance) + " in 100, not proven",
                 stream(cause.path("chain")).skip(1).map(this::node).toList());
     }
@@ -200,13 +250,6 @@ final class ComposeSheet {
     private String node(JsonNode node) {
         String text = node.path("text").asText();
         return forCustomer() ? text : text + " (" + node.path("basis").asText() + ")";
-    }
-
-    private String question(JsonNode question) {
-        return PlainWords.sentence(PlainWords.placeOrVehicle(question.path("place"), axles)) + ": "
-                + PlainWords.stopped(question.path("says").asText()) + " "
-                + PlainWords.stopped(
-                        PlainWords.sentence(question.path("resolve").asText()));
     }
 
     /** Axles at which something was found, suspected or is to be done; all where nothing is. */
@@ -247,8 +290,17 @@ final class ComposeSheet {
                 .map(this::line)
                 .toList();
         if (!lines.isEmpty()) {
-            groups.add(new Sheet.Group(title, text, lines));
+            groups.add(new Sheet.Group(
+                    title, isAllDone(necessity) ? "All of it is done." : text, necessity == Necessity.REQUIRED, lines));
         }
+    }
+
+    private boolean isAllDone(Necessity necessity) {
+        List<JsonNode> counting = stream(document.path("scope"))
+                .filter(line -> is(line, necessity))
+                .filter(line -> !is(line, LineStanding.MERGED_INTO) && !is(line, LineStanding.NO_LONGER_NEEDED))
+                .toList();
+        return !counting.isEmpty() && counting.stream().allMatch(line -> is(line, LineStanding.DONE));
     }
 
     /** What is renewed comes first, what is only checked last. */
@@ -363,15 +415,18 @@ final class ComposeSheet {
         totals(totals, "Required and agreed work", estimate);
         JsonNode all = estimate.path("withRecommended");
         totals(totals, "With the recommended work as well", all);
-        Set<String> missing = new TreeSet<>();
+        Set<String> labour = new TreeSet<>();
+        Set<String> parts = new TreeSet<>();
         Stream.concat(stream(estimate.path("missing")), stream(all.path("missing")))
-                .forEach(price -> missing.add(missing(price.asText())));
+                .map(JsonNode::asText)
+                .forEach(price -> (isLabour(price) ? labour : parts).add(missing(price)));
         boolean fixed = stream(document.path("scope"))
                 .anyMatch(line -> line.at("/decision/by").asText().equals("customer"));
-        return new Sheet.Price(totals, List.copyOf(missing), fixed);
+        return new Sheet.Price(totals, List.copyOf(labour), List.copyOf(parts), fixed);
     }
 
-    private static void totals(List<Sheet.Total> totals, String of, JsonNode estimate) {
+    private static void totals(List<Sheet.Total> totals, String what, JsonNode estimate) {
+        String of = estimate.path("missing").isEmpty() ? what : what + ", as far as prices are known";
         if (estimate.has("gross")) {
             totals.add(total(of, estimate));
         } else if (estimate.path("otherCurrencies").isEmpty()) {
@@ -384,14 +439,18 @@ final class ComposeSheet {
         return new Sheet.Total(of, money(price.path("net")), money(price.path("tax")), money(price.path("gross")));
     }
 
+    private static boolean isLabour(String entry) {
+        return entry.startsWith("hours ");
+    }
+
     /** The price list names what it lacks as part and item, or hours and line. */
     private String missing(String entry) {
         String[] named = entry.split(" ", 3);
-        if (named[0].equals("hours") && named.length > 2) {
-            return "labour: " + words.line(named[1], named[2], "");
+        if (isLabour(entry) && named.length > 2) {
+            return words.line(named[1], named[2], "");
         }
         String other = named.length > 2 ? " " + named[2] : "";
-        return "part: " + words.word("items", named.length > 1 ? named[1] : "", "name") + other;
+        return words.word("items", named.length > 1 ? named[1] : "", "name") + other;
     }
 
     private static String money(JsonNode amount) {
@@ -444,9 +503,15 @@ final class ComposeSheet {
             cautions.add(new Sheet.Caution(
                     cautions.size() + 1,
                     caution.path("text").asText(),
-                    caution.path("source").asText()));
+                    source(caution.path("source").asText())));
         }
         return cautions;
+    }
+
+    /** The document that a caution is from, without how firmly it is known; null where it is from none. */
+    private static @Nullable String source(String written) {
+        String source = written.replaceFirst(" \\([a-z ]+\\)$", "");
+        return NO_DOCUMENT.contains(source) ? null : source;
     }
 
     private static List<Integer> numbers(JsonNode codes, List<String> order) {
@@ -457,7 +522,22 @@ final class ComposeSheet {
                 .toList();
     }
 
-    private List<Sheet.Word> glossary(boolean withForces) {
+    /** What of the sheet may hold a word that is to be explained. */
+    private static String printed(List<Sheet.Fault> faults, List<Sheet.Reason> causes, List<Sheet.Group> groups) {
+        Stream<String> found = Stream.concat(
+                faults.stream().map(Sheet.Fault::text),
+                causes.stream().flatMap(cause -> Stream.concat(Stream.of(cause.text()), cause.chain().stream())));
+        Stream<String> work = groups.stream()
+                .flatMap(group -> group.lines().stream())
+                .flatMap(line -> Stream.concat(Stream.of(line.title()), line.reasons().stream()));
+        return Stream.concat(found, work).collect(Collectors.joining(" ")).toLowerCase(Locale.ROOT);
+    }
+
+    private List<Sheet.Word> glossary(boolean withForces, String printed) {
+        EXPLAINED_WHERE_PRINTED.stream()
+                .filter(word ->
+                        Pattern.compile("\\b" + word + "s?\\b").matcher(printed).find())
+                .forEach(used::add);
         if (withForces) {
             used.add("newton");
             used.add("sides");

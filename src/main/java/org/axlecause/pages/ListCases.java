@@ -37,6 +37,7 @@ class ListCases {
         Map<String, String> sites = siteNames(actor);
         return new CaseGroups(
                 words == null ? "" : words.strip(),
+                words != null && !words.isBlank(),
                 statuses.stream()
                         .map(status -> group(status, words, SHOWN, null, actor, sites))
                         .toList());
@@ -46,6 +47,7 @@ class ListCases {
     CaseGroups page(String status, @Nullable String words, @Nullable String cursor, Actor actor) {
         return new CaseGroups(
                 words == null ? "" : words.strip(),
+                true,
                 List.of(group(status, words, SHOWN_ALONE, cursor, actor, siteNames(actor))));
     }
 
@@ -77,7 +79,7 @@ class ListCases {
         String site = found.columns().site();
         return new CaseGroups.Line(
                 found.reference(),
-                vehicle.isEmpty() ? "vehicle not named" : vehicle,
+                vehicle.isEmpty() ? "Vehicle not named" : vehicle,
                 site == null ? "" : sites.getOrDefault(site, site),
                 DAY.format(found.columns().openedDay()));
     }

@@ -22,7 +22,7 @@ final class Pages {
 
     static native TemplateInstance bay(Frame frame, CaseGroups groups);
 
-    static native TemplateInstance bayNew(Frame frame, List<Site> sites);
+    static native TemplateInstance bayNew(Frame frame, List<Site> sites, String reference);
 
     static native TemplateInstance bayCase(Frame frame, CaseView view, @Nullable String saved);
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
 import org.axlecause.facts.DeficiencyCode;
+import org.axlecause.facts.EntryType;
 import org.axlecause.facts.FitnessLevel;
 import org.axlecause.facts.ScopeAction;
 import org.axlecause.facts.ScopeItem;
@@ -23,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 /** The words of the sheets for codes, places and numbers; read from the rules folder once. */
 @Singleton
 final class PlainWords {
+
+    /** What stands for a figure that there is none of. */
+    static final String NOT_MEASURED = "not measured";
 
     private final YamlNode root;
     private final Map<String, Map<String, YamlNode>> lists = new LinkedHashMap<>();
@@ -50,13 +54,25 @@ final class PlainWords {
     /** The words in a file; a code without its words is named with what to add. */
     PlainWords(YamlFile file) {
         root = file.root()
-                .only("verified", "actions", "items", "figures", "glossary", "deficiencies", "fitness", "obstacles");
+                .only(
+                        "verified",
+                        "actions",
+                        "items",
+                        "figures",
+                        "glossary",
+                        "deficiencies",
+                        "fitness",
+                        "obstacles",
+                        "entries",
+                        "questions");
         read("actions", ScopeAction.values());
         read("items", ScopeItem.values());
         read("figures");
         read("glossary");
         read("deficiencies", DeficiencyCode.values());
         read("fitness", FitnessLevel.values());
+        read("entries", EntryType.values());
+        read("questions");
         obstacles = root.items("obstacles").stream()
                 .map(node -> new WayBlocked(
                         node.code("component", Component.class),
@@ -151,7 +167,14 @@ final class PlainWords {
         if (number == 1) {
             return "front axle";
         }
-        return axles == 2 ? "rear axle" : "axle " + number + " from the front";
+        return number == 2 && axles == 2 ? "rear axle" : "axle " + number + " from the front";
+    }
+
+    /** Numbers as they are spoken, such as 1, 2 and 3. */
+    static String numbers(List<Integer> numbers) {
+        String all = String.join(", ", numbers.stream().map(String::valueOf).toList());
+        int last = all.lastIndexOf(", ");
+        return last < 0 ? all : all.substring(0, last) + " and " + all.substring(last + 2);
     }
 
     /** How much of what, such as 1 × axle set of four shoes. */
@@ -165,7 +188,7 @@ final class PlainWords {
     /** A figure with its unit, rounded as far as a reader can use it. */
     static String figure(JsonNode measure) {
         if (measure.isMissingNode() || measure.isNull()) {
-            return "not measured";
+            return NOT_MEASURED;
         }
         String unit = measure.path("unit").asText();
         BigDecimal value = measure.path("value").decimalValue();
@@ -174,15 +197,27 @@ final class PlainWords {
 
     /** A figure beside its limit, with a decimal more where the two would look alike. */
     static String against(JsonNode value, JsonNode limit, boolean maximum) {
+        return besideLimit(value, limit) + allowed(limit, maximum);
+    }
+
+    /** A figure beside the limit that is asked for and the bound of the worse class that it is beyond as well. */
+    static String against(JsonNode value, JsonNode required, JsonNode bound, String severity, boolean maximum) {
+        return besideLimit(value, bound) + allowed(required, maximum) + ", and " + (maximum ? "more" : "less")
+                + " than " + figure(bound) + " counts as " + severity;
+    }
+
+    private static String besideLimit(JsonNode value, JsonNode limit) {
         BigDecimal measured = value.path("value").decimalValue();
         BigDecimal allowed = limit.path("value").decimalValue();
         String unit = value.path("unit").asText();
         boolean near = unit.equals("%")
                 && unit.equals(limit.path("unit").asText())
                 && measured.subtract(allowed).abs().compareTo(BigDecimal.ONE) < 0;
-        String shown = near ? plain(measured.setScale(2, RoundingMode.HALF_EVEN)) + " %" : figure(value);
-        return shown + "; " + (maximum ? "at most " : "at least ") + figure(limit)
-                + (maximum ? " is allowed" : " is required");
+        return near ? plain(measured.setScale(2, RoundingMode.HALF_EVEN)) + " %" : figure(value);
+    }
+
+    private static String allowed(JsonNode limit, boolean maximum) {
+        return "; " + (maximum ? "at most " : "at least ") + figure(limit) + (maximum ? " is allowed" : " is required");
     }
 
     static String plain(BigDecimal number) {

@@ -11,10 +11,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.axlecause.access.Actor;
 import org.axlecause.casefile.CaseOnRecord;
 import org.axlecause.casefile.ReadCases;
 import org.axlecause.casefile.StoredEvent;
+import org.axlecause.catalogue.Catalogue;
+import org.axlecause.catalogue.CatalogueKind;
 import org.axlecause.facts.EntryType;
 import org.axlecause.regimes.Regime;
 import org.axlecause.regimes.Regimes;
@@ -28,11 +32,19 @@ class PrintSheet {
     private final ReadCases readCases;
     private final Regimes regimes;
     private final PlainWords words;
+    private final Map<String, String> codes;
 
-    PrintSheet(ReadCases readCases, Regimes regimes, PlainWords words) {
+    PrintSheet(ReadCases readCases, Regimes regimes, PlainWords words, Catalogue catalogue) {
         this.readCases = readCases;
         this.regimes = regimes;
         this.words = words;
+        this.codes = Stream.of(CatalogueKind.CAUSES, CatalogueKind.CHECKS, CatalogueKind.SYMPTOMS)
+                .flatMap(kind -> catalogue.written(kind).stream())
+                .collect(Collectors.toUnmodifiableMap(
+                        entry -> entry.path("code").asText(),
+                        entry -> "\u201c"
+                                + PlainWords.sentence(entry.path("text").asText()) + "\u201d",
+                        (one, twin) -> one));
     }
 
     /**
@@ -41,8 +53,9 @@ class PrintSheet {
      * @param document its document
      * @param sheet what the workshop's sheet says of it
      * @param findings data of the findings that stand, by id of their event
+     * @param spoken says the sentences of its judgement
      */
-    record OnPage(JsonNode document, Sheet sheet, Map<String, JsonNode> findings) {}
+    record OnPage(JsonNode document, Sheet sheet, Map<String, JsonNode> findings, Spoken spoken) {}
 
     /** What the pages show of a case; refuses where there is none or the actor may not see it. */
     OnPage onPage(String reference, Actor actor) {
@@ -51,7 +64,15 @@ class PrintSheet {
         Map<String, JsonNode> findings = new LinkedHashMap<>();
         standing(EntryType.FINDING_RECORDED, document, record)
                 .forEach(event -> findings.put(event.id().id(), data(event)));
-        return new OnPage(document, sheet(document, record, Audience.WORKSHOP, Lettering.TEXT), findings);
+        return new OnPage(
+                document,
+                sheet(document, record, Audience.WORKSHOP, Lettering.TEXT),
+                findings,
+                spoken(document, record));
+    }
+
+    private Spoken spoken(JsonNode document, CaseOnRecord record) {
+        return new Spoken(words, codes, document, record.zone());
     }
 
     /**
@@ -86,7 +107,7 @@ class PrintSheet {
     }
 
     private Sheet sheet(JsonNode document, CaseOnRecord record, Audience audience, Lettering lettering) {
-        return new ComposeSheet(words, document, audience, record.zone())
+        return new ComposeSheet(words, document, audience, record.zone(), spoken(document, record))
                 .sheet(
                         record.siteName(),
                         regime(document),

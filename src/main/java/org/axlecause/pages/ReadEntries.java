@@ -257,7 +257,7 @@ final class ReadEntries {
         return new SendEntries.Entry("", EntryType.WORK_REPORTED, data);
     }
 
-    /** Decisions on lines, those without a choice left out. */
+    /** Decisions on lines, those without a choice or with the one that stands left out. */
     SendEntries.Entry decisions() {
         ObjectNode data = object();
         ArrayNode decisions = data.putArray("decisions");
@@ -269,7 +269,10 @@ final class ReadEntries {
                     && allRequired
                     && shown.path("necessity").asText().equals("required")
                     && form.text("standing." + line).isEmpty();
-            if (!chosen.isEmpty() || byAll) {
+            boolean marked = !chosen.isEmpty()
+                    && chosen.equals(form.text("marked." + line))
+                    && form.text("reason." + line).isEmpty();
+            if ((!chosen.isEmpty() && !marked) || byAll) {
                 ObjectNode decision = decisions.addObject();
                 decision.put("id", line);
                 decision.put("decision", byAll ? "agreed" : chosen);
@@ -281,7 +284,7 @@ final class ReadEntries {
             }
         }
         if (decisions.isEmpty()) {
-            form.wrong("decision", "No line is decided. Choose yes, no or later for at least one line.");
+            form.wrong("decision", "Nothing new is decided. Choose yes, no or later for at least one line.");
         }
         form.check();
         return new SendEntries.Entry("", EntryType.SCOPE_DECIDED, data);

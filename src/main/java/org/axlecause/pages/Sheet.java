@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param head what case it is
  * @param fitness what it means for the use of the vehicle
+ * @param worked whether work was done, so that what was found before it may no longer be so
+ * @param outOfRange why neither causes nor work are worked out for this vehicle; null where they are
  * @param provisional whether what must be done may still change
  * @param faults what was found against the limits
  * @param causes what brought it about, the most upstream ones
@@ -29,6 +31,8 @@ import org.jspecify.annotations.Nullable;
 public record Sheet(
         Head head,
         Fitness fitness,
+        boolean worked,
+        @Nullable String outOfRange,
         boolean provisional,
         List<Fault> faults,
         List<Reason> causes,
@@ -45,6 +49,24 @@ public record Sheet(
         List<Caution> cautions,
         List<String> questions,
         List<Word> words) {
+
+    /** Whether a cause was found, not only suspected. */
+    public boolean causeFound() {
+        return causes.stream().anyMatch(Reason::found);
+    }
+
+    /** Whether required work waits for a decision. */
+    public boolean requiredUndecided() {
+        return groups.stream()
+                .filter(Group::required)
+                .flatMap(group -> group.lines().stream())
+                .anyMatch(Line::undecided);
+    }
+
+    /** Whether any figure was measured after the work. */
+    public boolean measuredAgain() {
+        return figures.stream().anyMatch(row -> !row.after().equals(PlainWords.NOT_MEASURED));
+    }
 
     /** The cautions of a step. */
     public List<Caution> cautionsOf(Step step) {
@@ -111,10 +133,35 @@ public record Sheet(
      *
      * @param place where
      * @param text what it is
+     * @param found whether it was found, not only suspected
      * @param standing how sure it is
      * @param chain how it leads to the fault, step by step
      */
-    public record Reason(String place, String text, String standing, List<String> chain) {}
+    public record Reason(String place, String text, boolean found, String standing, List<String> chain) {
+
+        private static final String LEFT = "left wheel";
+        private static final String RIGHT = "right wheel";
+
+        /** Whether the other says the same of the other wheel of the axle. */
+        boolean isOfTheOtherWheel(Reason other) {
+            return !place.equals(other.place)
+                    && place.replace(LEFT, RIGHT).equals(other.place.replace(LEFT, RIGHT))
+                    && text.equals(other.text)
+                    && standing.equals(other.standing)
+                    && chain.equals(other.chain);
+        }
+
+        /** The same of either wheel of the axle. */
+        Reason ofEitherWheel() {
+            String either = found ? "both wheels" : "left or right wheel";
+            return new Reason(
+                    place.replace(place.contains(LEFT) ? LEFT : RIGHT, either),
+                    text,
+                    found,
+                    found ? standing : standing.replace(" in 100,", " in 100 each,"),
+                    chain);
+        }
+    }
 
     /**
      * A chart.
@@ -129,9 +176,10 @@ public record Sheet(
      *
      * @param title what they are
      * @param text what that means
+     * @param required whether the fault is not cured without them
      * @param lines the lines
      */
-    public record Group(String title, String text, List<Line> lines) {}
+    public record Group(String title, String text, boolean required, List<Line> lines) {}
 
     /**
      * A line of the work.
@@ -155,16 +203,23 @@ public record Sheet(
             boolean undecided,
             @Nullable String change,
             @Nullable String price,
-            List<String> others) {}
+            List<String> others) {
+
+        /** What it costs, in a sentence; null where there is no price list. */
+        public @Nullable String priceInWords() {
+            return price == null || price.chars().noneMatch(Character::isDigit) ? price : price + " with tax";
+        }
+    }
 
     /**
      * What the lines cost.
      *
      * @param totals sums
-     * @param missing what is not known and in no sum
+     * @param labour work whose price is not known and in no sum
+     * @param parts parts whose price is not known and in no sum
      * @param fixed whether the price list is fixed by a decision
      */
-    public record Price(List<Total> totals, List<String> missing, boolean fixed) {}
+    public record Price(List<Total> totals, List<String> labour, List<String> parts, boolean fixed) {}
 
     /**
      * A sum.
@@ -202,7 +257,7 @@ public record Sheet(
      * @param what which figure, where
      * @param before at arrival
      * @param after after the work
-     * @param limit what the inspection asks and the workshop aims at
+     * @param limit what the inspection asks and the workshop aims at; empty where there is neither
      * @param verdict whether the figure after the work keeps to both; empty where there is neither
      * @param telling whether it speaks of the cure: one of a whole axle or vehicle, or one that was or is short
      */
@@ -241,16 +296,27 @@ public record Sheet(
             List<String> tools,
             List<Integer> cautions,
             List<Integer> after,
-            @Nullable String outcome) {}
+            @Nullable String outcome) {
+
+        /** The cautions to read first, by their numbers. */
+        public String cautionNumbers() {
+            return (cautions.size() == 1 ? "Caution " : "Cautions ") + PlainWords.numbers(cautions);
+        }
+
+        /** The steps that come first, by their numbers. */
+        public String afterNumbers() {
+            return (after.size() == 1 ? "After step " : "After steps ") + PlainWords.numbers(after);
+        }
+    }
 
     /**
      * A caution.
      *
      * @param number its number
      * @param text its words
-     * @param source whose it is
+     * @param source the document that it is from; null where it is from none
      */
-    public record Caution(int number, String text, String source) {}
+    public record Caution(int number, String text, @Nullable String source) {}
 
     /**
      * A word that is explained.

@@ -121,9 +121,9 @@ final class SheetFigures {
             limits.add((isMinimum(row) ? "at least " : "at most ") + PlainWords.figure(row.path("limit")));
         }
         if (row.has("target")) {
-            limits.add("aim " + PlainWords.figure(row.path("target")));
+            limits.add((isMinimum(row) ? "aim at least " : "aim at most ") + PlainWords.figure(row.path("target")));
         }
-        return limits.isEmpty() ? "none" : String.join(", ", limits);
+        return String.join(", ", limits);
     }
 
     private String figureName(String brake, String kind, JsonNode place) {
@@ -148,8 +148,8 @@ final class SheetFigures {
         List<Sheet.FigureRow> figures = new ArrayList<>();
         rows.forEach((key, values) -> figures.add(new Sheet.FigureRow(
                 figureName(key.brake(), key.kind(), key.place()),
-                values[0] == null ? "not measured" : PlainWords.figure(values[0]),
-                values[1] == null ? "not measured" : PlainWords.figure(values[1]),
+                values[0] == null ? PlainWords.NOT_MEASURED : PlainWords.figure(values[0]),
+                values[1] == null ? PlainWords.NOT_MEASURED : PlainWords.figure(values[1]),
                 "",
                 "",
                 false)));

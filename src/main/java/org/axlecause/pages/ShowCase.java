@@ -32,6 +32,7 @@ class ShowCase {
     private static final List<String> PLACE = List.of("axle", "side", "spot", "circuit");
     private static final List<String> TELLING = List.of("component", "condition", "agent", "extent");
     private static final Set<String> BESIDE_THE_ANSWER = Set.of("check", "measurement", "note");
+    private static final Set<String> MISSED = Set.of("not-cured", "improved");
     private static final Pattern FINDING = Pattern.compile(".* \\(([^()]+)\\)");
     private static final Pattern READING = Pattern.compile("(peak|drag)Axle(\\d+)(Left|Right)");
 
@@ -39,7 +40,7 @@ class ShowCase {
             "open", new CaseView.State("Cause open", "waits for the bay: measure or look"),
             "scoped", new CaseView.State("Work proposed", "waits for decisions on the work"),
             "in-work", new CaseView.State("In work", "waits for the bay: do the agreed work"),
-            "to-verify", new CaseView.State("Work done", "waits for the bay: the last roller test"),
+            "to-verify", new CaseView.State("Work done", "waits for the bay: the proof by the last roller test"),
             "verified", new CaseView.State("Cure proven", "waits for the desk: hand over"),
             "closed", new CaseView.State("Closed", "waits for nobody"));
 
@@ -67,16 +68,17 @@ class ShowCase {
         List<JsonNode> standing = ComposeSheet.stream(document.path("causes"))
                 .filter(cause -> !cause.path("standing").asText().equals("ruled-out"))
                 .toList();
+        Spoken spoken = found.spoken();
         List<CaseView.Suspect> suspects = new ArrayList<>();
         for (JsonNode cause : standing) {
             if (cause.path("probability").asDouble() >= ComposeSheet.WORTH_NAMING && suspects.size() < MOST_SUSPECTS) {
-                suspects.add(suspect(cause, suspects.size() + 1, axles));
+                suspects.add(suspect(cause, suspects.size() + 1, axles, spoken));
             }
         }
         return new CaseView(
                 document.path("reference").asText(),
                 status,
-                state(status),
+                stateOf(document, status),
                 document.path("judging").asText().equals("failed"),
                 found.sheet(),
                 suspects,
@@ -94,12 +96,26 @@ class ShowCase {
                         .map(open -> PlainWords.sentence(plain(open.asText().replaceFirst(" \\([^)]*\\)$", ""))))
                         .distinct()
                         .toList(),
-                afterWork(document, found.findings(), axles),
+                afterWork(document, status, found.findings(), axles),
                 CaseView.Plan.of(found.sheet().steps()));
     }
 
+    /** The status in words, with what this case waits for where that is more than the status tells. */
+    private static CaseView.State stateOf(JsonNode document, String status) {
+        CaseView.State state = state(status);
+        if (status.equals("open") && document.at("/vehicle/axles").isEmpty()) {
+            return new CaseView.State(state.name(), "waits for the bay: enter the vehicle");
+        }
+        boolean missed = status.equals("to-verify")
+                && MISSED.contains(document.at("/verification/outcome").asText());
+        return missed
+                ? new CaseView.State(state.name(), "waits for the bay: the last test was not passed, find out why")
+                : state;
+    }
+
     /** What was wrong, was worked on and has not been looked at since, so that the cure is not proven yet. */
-    private static List<CaseView.AfterWork> afterWork(JsonNode document, Map<String, JsonNode> findings, int axles) {
+    private static List<CaseView.AfterWork> afterWork(
+            JsonNode document, String status, Map<String, JsonNode> findings, int axles) {
         if (!has(document, EntryType.WORK_REPORTED)) {
             return List.of();
         }
@@ -108,8 +124,18 @@ class ShowCase {
                 .filter(Matcher::matches)
                 .map(open -> findings.get(open.group(1)))
                 .filter(Objects::nonNull)
+                .filter(finding -> !status.equals("in-work") || !isWorkAhead(document, finding))
                 .map(finding -> afterWork(finding, axles))
                 .toList();
+    }
+
+    /** Whether a step of the plan at that wheel or its axle is still to be done. */
+    private static boolean isWorkAhead(JsonNode document, JsonNode finding) {
+        return ComposeSheet.stream(document.path("workPlan"))
+                .filter(step -> !step.has("outcome"))
+                .map(step -> step.path("place"))
+                .filter(place -> place.has("axle") && place.path("axle").equals(finding.path("axle")))
+                .anyMatch(place -> !place.has("side") || place.path("side").equals(finding.path("side")));
     }
 
     private static CaseView.AfterWork afterWork(JsonNode finding, int axles) {
@@ -137,10 +163,10 @@ class ShowCase {
         data.set("component", finding.path("component"));
         data.put("condition", condition);
         PLACE.stream().filter(finding::has).forEach(member -> data.set(member, finding.path(member)));
-        return new CaseView.Answer(says, data.toString());
+        return new CaseView.Answer(says, data.toString(), false);
     }
 
-    private CaseView.Suspect suspect(JsonNode cause, int number, int axles) {
+    private CaseView.Suspect suspect(JsonNode cause, int number, int axles, Spoken spoken) {
         boolean confirmed = cause.path("standing").asText().equals("confirmed");
         long chance = Math.round(cause.path("probability").asDouble() * PERCENT);
         return new CaseView.Suspect(
@@ -154,14 +180,17 @@ class ShowCase {
                         .toList(),
                 ComposeSheet.stream(cause.path("evidence"))
                         .filter(evidence -> evidence.path("decibans").asDouble() != 0)
-                        .map(evidence ->
-                                PlainWords.sentence(evidence.path("says").asText())
-                                        + (evidence.path("decibans").asDouble() > 0
-                                                ? " – speaks for it"
-                                                : " – speaks against it"))
+                        .map(evidence -> weighed(
+                                spoken.say(evidence.path("says").asText()),
+                                evidence.path("decibans").asDouble() > 0 ? "speaks for it" : "speaks against it"))
                         .distinct()
                         .toList(),
                 cause.path("chain").size() > 1 ? ChainPicture.of("chain-" + number, cause.path("chain"), axles) : null);
+    }
+
+    private static String weighed(String says, String way) {
+        String sentence = PlainWords.sentence(says);
+        return sentence.endsWith(way) ? sentence : sentence + " – " + way;
     }
 
     private CaseView.Ask ask(JsonNode check, Collection<JsonNode> findings, int axles) {
@@ -219,15 +248,28 @@ class ShowCase {
                     alike.stream()
                             .map(answer -> new CaseView.Answer(
                                     words(answer, all, axles),
-                                    answer.path("data").toString()))
+                                    answer.path("data").toString(),
+                                    isRun(answer)))
                             .toList()));
         }
         return replies;
     }
 
+    /** Whether it hands over the readings of a run on the rollers. */
+    private static boolean isRun(JsonNode answer) {
+        return answer.path("type").asText().equals(EntryType.ROLLER_TEST_RECORDED.toString());
+    }
+
     /** What an answer says, and how it differs from others that say the same. */
     private static String words(JsonNode answer, List<JsonNode> all, int axles) {
         JsonNode data = answer.path("data");
+        if (isRun(answer)) {
+            return "Save these readings";
+        }
+        if (data.path("condition").asText().equals("not-accessible")
+                && all.stream().anyMatch(ShowCase::isRun)) {
+            return "Can't be done";
+        }
         List<JsonNode> twins = all.stream()
                 .filter(other -> other.path("says").equals(answer.path("says")))
                 .map(other -> other.path("data"))
@@ -241,7 +283,13 @@ class ShowCase {
                 .forEach(member -> own.add(plain(data.path(member).asText())));
         own.removeIf(String::isEmpty);
         String says = PlainWords.sentence(plain(answer.path("says").asText()));
-        return own.isEmpty() ? says : says + ": " + String.join(", ", own);
+        if (own.isEmpty()) {
+            return says;
+        }
+        boolean tellsTheState = differ(twins, "condition") && !data.has("agent");
+        String what =
+                tellsTheState ? PlainWords.sentence(plain(data.path("component").asText())) : says;
+        return what + ": " + String.join(", ", own);
     }
 
     private static boolean differ(List<JsonNode> twins, String member) {
@@ -257,6 +305,9 @@ class ShowCase {
                         + (reading.group(1).equals("peak") ? "highest force" : "force with no brake applied")
                 : PlainWords.sentence(plain(blank.path("quantity").asText(name)));
         String unit = blank.path("unit").asText();
+        if (blank.path("quantity").asText().equals("lever-travel")) {
+            return new CaseView.Blank(name, label + " in clicks");
+        }
         return new CaseView.Blank(name, unit.isEmpty() || unit.equals("1") ? label : label + " in " + unit);
     }
 
@@ -352,6 +403,9 @@ class ShowCase {
                 PlainWords.sentence(PlainWords.placeOrVehicle(
                         place, document.at("/vehicle/axles").size())),
                 (place.path("axle").asText() + " " + place.path("side").asText()).strip(),
+                place.has("side")
+                        ? List.of()
+                        : axles(document, document.at("/vehicle/axles").size()),
                 newForm(),
                 words.obstacles(layout).stream()
                         .map(obstacle ->

@@ -320,7 +320,8 @@ class ShowPolicies {
     }
 
     private Sheet sheet(JsonNode document) {
-        return new ComposeSheet(words, document, Audience.WORKSHOP, ZoneOffset.UTC)
+        Spoken spoken = new Spoken(words, Map.of(), document, ZoneOffset.UTC);
+        return new ComposeSheet(words, document, Audience.WORKSHOP, ZoneOffset.UTC, spoken)
                 .sheet(null, null, new SheetCharts(List.of(), Lettering.TEXT));
     }
 

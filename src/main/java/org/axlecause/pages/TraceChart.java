@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /** The forces of two wheels over time; the lines differ by their dashes, not by their colour. */
 final class TraceChart {
 
-    private static final int WIDTH = 640;
+    private static final int WIDTH = 420;
     private static final int HEIGHT = 240;
     private static final double MILLISECONDS = 1000;
 

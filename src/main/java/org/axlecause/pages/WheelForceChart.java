@@ -25,13 +25,13 @@ import org.jfree.data.category.DefaultCategoryDataset;
 /** The forces of the two wheels of an axle beside each other, before and after the work, each bar with its words. */
 final class WheelForceChart {
 
-    private static final int WIDTH = 560;
+    private static final int WIDTH = 380;
     private static final int FRAME = 42;
     private static final int BAR = 26;
     private static final float FONT_SIZE = 12f;
     private static final double ROOM_FOR_LAST_NUMBER = 24;
     /** Room to the right of the longest bar, for its words. */
-    private static final double ROOM_FOR_WORDS = 1.75;
+    private static final double ROOM_FOR_WORDS = 2.0;
 
     private static final Color OUTLINE = Color.BLACK;
     private static final List<Color> FILLS = List.of(new Color(0xD9D9D9), new Color(0x404040));

@@ -461,6 +461,77 @@ class CasePagesTest {
     }
 
     @Test
+    void a_decision_that_stands_is_marked_and_saved_once_only() throws IOException {
+        send(FOUND);
+        Element form = browser.page("/desk/" + reference).selectFirst("form[action$=/decisions]");
+        String shoes = "decision.renew-shoe-set-axle-2";
+
+        Document decided = browser.follow(form, Map.of(shoes, "later"));
+        Element again = decided.selectFirst("form[action$=/decisions]");
+        Response nothing = browser.submit(again, Map.of());
+        Response changed = browser.submit(again, Map.of(shoes, "agreed"));
+
+        assertThat(again.select("details input[name=" + shoes + "][checked]").val())
+                .isEqualTo("later");
+        assertThat(nothing.statusCode()).isEqualTo(422);
+        assertThat(changed.statusCode()).isEqualTo(303);
+        JsonNode latest = Json.read(
+                        given().get("/v1/cases/" + reference + "/events").asString())
+                .at("/events/0/event/data/decisions");
+        assertThat(latest).hasSize(1);
+        assertThat(latest.at("/0/decision").asText()).isEqualTo("agreed");
+    }
+
+    @Test
+    void a_closed_case_asks_for_no_decision_and_no_look() throws IOException {
+        send("second-cure-after-a-failed-re-test");
+
+        Document desk = browser.page("/desk/" + reference);
+        Document bay = browser.page("/bay/" + reference);
+
+        assertThat(desk.select("form[action$=/decisions], form[action$=/closing]"))
+                .isEmpty();
+        assertThat(desk.select("section[aria-labelledby=decisions]").text()).contains("The case is closed.");
+        assertThat(bay.select("section[aria-labelledby=next]").text()).contains("The case is closed.");
+        assertThat(bay.select("#follows").text()).isEqualTo("Found before the work");
+    }
+
+    @Test
+    void a_case_without_a_vehicle_leads_to_its_entry() throws IOException {
+        ArrayNode events = events("findings-before-the-vehicle");
+        ArrayNode first = Json.mapper().createArrayNode();
+        first.add(events.get(0));
+        post(first);
+
+        Document bay = browser.page("/bay/" + reference);
+        String address = bay.select("section[aria-labelledby=vehicle] a").attr("href");
+        Document entry = browser.page(address);
+        Document entered =
+                browser.follow(entry.selectFirst("form[action=/bay/new]"), Map.of("site", site, "make", "Corvane"));
+
+        assertThat(bay.select("main").text())
+                .contains("First enter the vehicle")
+                .doesNotContain("Key in the roller test", "vehicle.presented", "/sites/");
+        assertThat(browser.page("/desk/" + reference).select("main").text()).doesNotContain("vehicle.presented");
+        assertThat(entry.select("h1").text()).contains(reference);
+        assertThat(entered.select("h1").text()).contains("Corvane");
+        assertThat(entered.select(".title + p").text()).contains(reference);
+    }
+
+    @Test
+    void a_vehicle_out_of_range_is_told_so_in_place_of_its_causes() throws IOException {
+        send("heavy-vehicle-gets-figures-only");
+
+        for (String page : List.of("/bay/", "/desk/")) {
+            assertThat(browser.page(page + reference)
+                            .select("section[aria-labelledby=follows]")
+                            .text())
+                    .contains("M1 and N1 only; this one is N2.")
+                    .doesNotContain("asks for one");
+        }
+    }
+
+    @Test
     void a_step_is_ticked_and_an_obstacle_is_told_in_two_taps() throws IOException {
         send(FOUND);
         Document bay = browser.page("/bay/" + reference);
@@ -515,7 +586,7 @@ class CasePagesTest {
                 .isEqualTo(planned(step -> !step.path("after").isEmpty()));
         assertThat(ticked.select("section[aria-labelledby=work] > details:has(.done) > summary")
                         .eachText())
-                .containsExactly("One step that is reported");
+                .containsExactly("One step reported");
         assertThat(ticked.select("section[aria-labelledby=work] > ol.steps [name=step]")
                         .eachAttr("value"))
                 .isEqualTo(planned(step -> !step.path("id").asText().equals(id)

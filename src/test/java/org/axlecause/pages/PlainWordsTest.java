@@ -35,6 +35,7 @@ class PlainWordsTest {
                 "{\"axle\": 2, \"side\": \"left\"}|2|rear axle, left wheel",
                 "{\"axle\": 2, \"side\": \"left\", \"spot\": \"leading\"}|2|rear axle, left wheel, leading side",
                 "{\"axle\": 2}|3|axle 2 from the front",
+                "{\"axle\": 3}|2|axle 3 from the front",
                 "{\"circuit\": 2}|2|brake circuit 2"
             })
     void a_place_is_named_as_people_name_it(String place, int axles, String name) {
@@ -47,11 +48,25 @@ class PlainWordsTest {
             value = {
                 "63.354|30|true|63 %; at most 30 % is allowed",
                 "30.09|30|true|30.09 %; at most 30 % is allowed",
-                "6.0613|8|false|6 %; at least 8 % is required"
+                "6.0613|16|false|6 %; at least 16 % is required"
             })
     void a_figure_stands_beside_its_limit_and_never_looks_like_it(
             String value, String limit, boolean maximum, String shown) {
         assertThat(PlainWords.against(percent(value), percent(limit), maximum)).isEqualTo(shown);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "6.0613|16|8|false|6 %; at least 16 % is required, and less than 8 % counts as dangerous",
+                "7.9|16|8|false|7.9 %; at least 16 % is required, and less than 8 % counts as dangerous",
+                "63.354|30|50|true|63 %; at most 30 % is allowed, and more than 50 % counts as dangerous"
+            })
+    void a_figure_beyond_the_bound_of_a_worse_class_still_tells_what_is_required(
+            String value, String required, String bound, boolean maximum, String shown) {
+        assertThat(PlainWords.against(percent(value), percent(required), percent(bound), "dangerous", maximum))
+                .isEqualTo(shown);
     }
 
     @ParameterizedTest(name = "{0}")
