@@ -105,7 +105,16 @@ public final class StoredRun implements ServiceRun {
     private static Measured filled(Installation full) throws Exception {
         long begin = System.nanoTime();
         try (PackagedService command = full.replica().atFullSpeed()) {
-            if (command.run(LONGEST_FILL, "fleet", "--tenant", "demo", "--cases", String.valueOf(STORED)) != 0) {
+            if (command.run(
+                            LONGEST_FILL,
+                            "fleet",
+                            "--tenant",
+                            "demo",
+                            "--cases",
+                            String.valueOf(STORED),
+                            "--histories",
+                            "0")
+                    != 0) {
                 throw new IllegalStateException("The fleet wasn't drawn: " + command.log());
             }
             System.out.println(command.log());

@@ -34,7 +34,9 @@ class FleetIT {
                     "--seed",
                     "7",
                     "--last",
-                    "2026-03-01");
+                    "2026-03-01",
+                    "--histories",
+                    "0");
             assertThat(filled).as(service.log()).isZero();
             assertThat(service.log())
                     .contains("2026-02-01: 6,000 of 6,000 cases")
@@ -75,7 +77,7 @@ class FleetIT {
     @Test
     void a_database_with_that_tenant_is_left_alone() throws Exception {
         try (PackagedService service = new PackagedService(folder)) {
-            assertThat(service.run("fleet", "--tenant", "demo", "--cases", "1000", "--years", "1"))
+            assertThat(service.run("fleet", "--tenant", "demo", "--cases", "1000", "--years", "1", "--histories", "0"))
                     .as(service.log())
                     .isZero();
 

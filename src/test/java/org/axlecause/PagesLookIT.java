@@ -192,7 +192,18 @@ class PagesLookIT {
     @BeforeAll
     static void a_chain_with_cases_in_every_state() throws IOException, InterruptedException {
         service = new PackagedService(folder).with("AXLECAUSE_ACCESS", "keys");
-        assertThat(service.run("fleet", "--tenant", TENANT, "--cases", "1200", "--sites", "6", "--years", "2"))
+        assertThat(service.run(
+                        "fleet",
+                        "--tenant",
+                        TENANT,
+                        "--cases",
+                        "1200",
+                        "--sites",
+                        "6",
+                        "--years",
+                        "2",
+                        "--histories",
+                        "0"))
                 .isZero();
         service.as(service.makeKey(TENANT, "admin")).start();
         fill();

@@ -24,7 +24,7 @@ import org.axlecause.shared.TenantTransaction;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Brings invented cases into the statistics rows, thousands in a statement and without histories. It is no COPY, which
+ * Brings invented cases into the statistics rows, thousands in a statement. It is no COPY, which
  * PostgreSQL refuses on tables with row-level security, and it leaves no deltas: cells are counted from the rows afterwards.
  */
 @ApplicationScoped

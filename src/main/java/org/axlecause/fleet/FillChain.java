@@ -16,6 +16,7 @@ import java.util.function.Consumer;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
 import org.axlecause.access.TenantStore;
+import org.axlecause.casefile.CopiedCaseStore;
 import org.axlecause.casefile.DrawnCaseStore;
 import org.axlecause.fleet.ChainDraw.Return;
 import org.axlecause.fleet.ChainDraw.Step;
@@ -24,19 +25,22 @@ import org.axlecause.statistics.CellStore;
 import org.axlecause.statistics.RecountStore;
 
 /**
- * Fills the statistics of a new tenant with the cases of an invented chain. The cases come month by month, thousands in a
+ * Fills a new tenant with the cases of an invented chain. The cases come month by month, thousands in a
  * transaction and several transactions at a time; the cells of a month are counted when all its cases are there.
  */
 @ApplicationScoped
 class FillChain {
 
     private static final int AT_ONCE = 10_000;
+    private static final int HISTORIES_AT_ONCE = 100;
     private static final Duration LONGEST_COUNT = Duration.ofHours(1);
     private static final ZoneId ZONE = ZoneId.of("Europe/London");
 
     private final TenantStore tenants;
     private final SiteStore sites;
     private final DrawnCaseStore cases;
+    private final TellStories stories;
+    private final CopiedCaseStore copies;
     private final CellStore cells;
     private final RecountStore recounts;
     private final TenantTransaction transaction;
@@ -45,12 +49,16 @@ class FillChain {
             TenantStore tenants,
             SiteStore sites,
             DrawnCaseStore cases,
+            TellStories stories,
+            CopiedCaseStore copies,
             CellStore cells,
             RecountStore recounts,
             TenantTransaction transaction) {
         this.tenants = tenants;
         this.sites = sites;
         this.cases = cases;
+        this.stories = stories;
+        this.copies = copies;
         this.cells = cells;
         this.recounts = recounts;
         this.transaction = transaction;
@@ -66,9 +74,23 @@ class FillChain {
      * @param end first day of the month after the last one
      * @param seed the same seed draws the same cases
      * @param connections how many transactions write at a time
+     * @param histories how many cases, spread evenly over all, get a history and a document beside their rows for statistics
      */
     record Order(
-            String tenant, ChainDraw chain, long cases, LocalDate first, LocalDate end, long seed, int connections) {}
+            String tenant,
+            ChainDraw chain,
+            long cases,
+            LocalDate first,
+            LocalDate end,
+            long seed,
+            int connections,
+            long histories) {
+
+        /** Whether the case of a number gets a history. */
+        boolean hasHistory(long number) {
+            return (number + 1) * histories / cases > number * histories / cases;
+        }
+    }
 
     /** Fills the tenant and tells how far it has come, a line a month; refuses a tenant that has sites. */
     void fill(Order order, Consumer<String> progress) {
@@ -81,7 +103,7 @@ class FillChain {
             long done = 0;
             while (months.hasNext()) {
                 ChainMonths.Month month = months.next();
-                months.comeBack(write(order.tenant(), month, workers));
+                months.comeBack(write(order, month, workers));
                 done = month.until();
                 counting.add(workers.submit(() -> count(order.tenant(), month.firstDay())));
                 progress.accept(String.format(
@@ -126,11 +148,11 @@ class FillChain {
     }
 
     /** Draws and writes the cases of a month; the vehicles that come back later, in the order of their cases. */
-    private List<Return> write(String tenant, ChainMonths.Month month, ExecutorService workers) {
+    private List<Return> write(Order order, ChainMonths.Month month, ExecutorService workers) {
         List<Future<List<Return>>> parts = new ArrayList<>();
         for (long begin = month.first(); begin < month.until(); begin += AT_ONCE) {
             long from = begin;
-            parts.add(workers.submit(() -> write(tenant, month, from, Math.min(month.until(), from + AT_ONCE))));
+            parts.add(workers.submit(() -> write(order, month, from, Math.min(month.until(), from + AT_ONCE))));
         }
         List<Return> later = new ArrayList<>();
         parts.forEach(part -> later.addAll(result(part)));
@@ -138,12 +160,16 @@ class FillChain {
     }
 
     /** Cases of one site and model are written beside each other, so that they are read together. */
-    private List<Return> write(String tenant, ChainMonths.Month month, long from, long until) {
+    private List<Return> write(Order order, ChainMonths.Month month, long from, long until) {
         List<DrawnCaseStore.Drawn> drawn = new ArrayList<>();
+        List<DrawnCaseStore.Drawn> told = new ArrayList<>();
         List<Return> later = new ArrayList<>();
         for (long number = from; number < until; number++) {
             Step step = month.draw(number);
             drawn.add(step.drawn());
+            if (order.hasHistory(number)) {
+                told.add(step.drawn());
+            }
             if (step.later() != null) {
                 later.add(step.later());
             }
@@ -151,7 +177,14 @@ class FillChain {
         drawn.sort(Comparator.comparing(DrawnCaseStore.Drawn::site)
                 .thenComparing(DrawnCaseStore.Drawn::model)
                 .thenComparing(DrawnCaseStore.Drawn::reference));
-        transaction.run(tenant, () -> cases.add(drawn));
+        transaction.run(order.tenant(), () -> cases.add(drawn));
+        for (int first = 0; first < told.size(); first += HISTORIES_AT_ONCE) {
+            List<CopiedCaseStore.Copy> some =
+                    told.subList(first, Math.min(told.size(), first + HISTORIES_AT_ONCE)).stream()
+                            .map(each -> stories.copy(order.tenant(), each))
+                            .toList();
+            transaction.run(order.tenant(), () -> copies.add(some));
+        }
         return later;
     }
 

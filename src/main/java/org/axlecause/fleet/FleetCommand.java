@@ -20,9 +20,9 @@ public class FleetCommand implements QuarkusApplication {
 
     private static final String USAGE = """
             fleet --tenant CODE --cases N [--sites N] [--years N] [--seed N] [--batch yes|no] [--habit yes|no]
-                  [--last 2026-10-01] [--connections N]
+                  [--last 2026-10-01] [--connections N] [--histories N]
               --tenant  1 to 32 of a-z, 0-9 and hyphens; it must be new, so that nothing real is mixed with it
-              --cases   1,000 to 10,000,000 cases; their rows for statistics are made, without histories
+              --cases   1,000 to 10,000,000 cases
               --sites   2 to 999; 40 without it
               --years   1 to 20 before the last month; 5 without it
               --seed    the same seed draws the same chain; 1 without it
@@ -30,11 +30,24 @@ public class FleetCommand implements QuarkusApplication {
               --habit   whether one site has a poor habit; yes without it
               --last    first day of the month after the last one; the present month without it
               --connections  1 to 8 transactions that write at a time; as many as processors without it
+              --histories  how many cases, spread evenly over all, get their events, hash chain and case document;
+                        without it all, and 200,000 of more than 1,000,000; all cases have their rows for statistics
             """;
 
     private static final List<String> OPTIONS = List.of(
-            "--tenant", "--cases", "--sites", "--years", "--seed", "--batch", "--habit", "--last", "--connections");
+            "--tenant",
+            "--cases",
+            "--sites",
+            "--years",
+            "--seed",
+            "--batch",
+            "--habit",
+            "--last",
+            "--connections",
+            "--histories");
     private static final int WRONG_USE = 2;
+    private static final int ALL_HISTORIES_TO = 1_000_000;
+    private static final int HISTORIES_BEYOND = 200_000;
 
     private final FillChain fillChain;
     private final Clock clock;
@@ -78,7 +91,20 @@ public class FleetCommand implements QuarkusApplication {
                     8,
                     Math.min(8, Runtime.getRuntime().availableProcessors()));
             fillChain.fill(
-                    new FillChain.Order(tenant, chain, number, end.minusYears(years), end, seed, connections),
+                    new FillChain.Order(
+                            tenant,
+                            chain,
+                            number,
+                            end.minusYears(years),
+                            end,
+                            seed,
+                            connections,
+                            whole(
+                                    options,
+                                    "histories",
+                                    0,
+                                    number,
+                                    number > ALL_HISTORIES_TO ? HISTORIES_BEYOND : number)),
                     out::println);
             out.println("Batch from " + chain.batchFrom() + "; site with the habit "
                     + chain.siteWithHabit().code());

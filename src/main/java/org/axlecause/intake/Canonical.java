@@ -6,23 +6,29 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.OffsetDateTime;
 import java.util.HexFormat;
 import org.axlecause.shared.Json;
 import org.erdtman.jcs.JsonCanonicalizer;
 
 /** The content of an event in canonical JSON (RFC 8785) and its digest, by which a repetition is known. */
-final class Canonical {
+public final class Canonical {
 
     private Canonical() {}
 
     /** SHA-256 over type, subject, time as an instant, and data; personal data must be replaced before. */
     static String digest(IncomingEvent event, JsonNode data) {
+        return sha256(content(event.type().toString(), event.subject(), event.time(), data));
+    }
+
+    /** The content that the digest is of: type, subject, time as an instant, and data without personal data. */
+    public static String content(String type, String subject, OffsetDateTime time, JsonNode data) {
         ObjectNode content = Json.mapper().createObjectNode();
-        content.put("type", event.type().toString());
-        content.put("subject", event.subject());
-        content.put("time", event.time().toInstant().toString());
+        content.put("type", type);
+        content.put("subject", subject);
+        content.put("time", time.toInstant().toString());
         content.set("data", data);
-        return sha256(text(content));
+        return text(content);
     }
 
     static String text(JsonNode value) {

@@ -100,7 +100,7 @@ class BulkRowsTest {
         String bulk = aTenant();
         String single = aTenant();
 
-        fillChain.fill(new FillChain.Order(bulk, chain, CASES, FIRST, END, SEED, 2), line -> {});
+        fillChain.fill(new FillChain.Order(bulk, chain, CASES, FIRST, END, SEED, 2, CASES / 10), line -> {});
         transaction.run(single, () -> tenants.open(single, "One by one"));
         List<DrawnCaseStore.Drawn> cases = drawn(chain);
         Collections.shuffle(cases, new Random(SEED));

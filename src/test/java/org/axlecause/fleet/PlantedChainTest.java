@@ -96,7 +96,7 @@ class PlantedChainTest {
     private ChainDraw drawn(boolean planted, long seed) {
         ChainDraw chain = new ChainDraw(SITES, END.minusYears(2), END, new ChainDraw.Plants(planted, planted), seed);
         fillChain.fill(
-                new FillChain.Order(tenant, chain, CASES, END.minusYears(2), END, seed, 2), new ArrayList<>()::add);
+                new FillChain.Order(tenant, chain, CASES, END.minusYears(2), END, seed, 2, 0), new ArrayList<>()::add);
         return chain;
     }
 
