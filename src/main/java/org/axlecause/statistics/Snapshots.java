@@ -1,7 +1,6 @@
 package org.axlecause.statistics;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.sql.Statement;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -20,12 +19,6 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** Answers questions from one state of the data each, and tells by a tag when that state has changed. */
 @ApplicationScoped
 class Snapshots {
-
-    /**
-     * Counts are gathered in memory. Under row-level security the planner expects so few rows that it would sort what is
-     * gathered faster by hashing.
-     */
-    private static final String GATHERING = "SET LOCAL work_mem = '32MB'; SET LOCAL enable_sort = off";
 
     private final TenantTransaction transaction;
     private final SiteStore sites;
@@ -73,16 +66,8 @@ class Snapshots {
     /** The answer to a question; all its statements see the same state of the data. */
     <T> T of(Asked asked, Actor actor, Function<ReadQuestion, T> answer) {
         return transaction.snapshot(actor.tenant(), () -> {
-            gather();
+            counts.gatherInMemory();
             return answer.apply(new ReadQuestion(asked, actor, sites.all(), terms, counts, regimes.codes()));
-        });
-    }
-
-    private void gather() {
-        transaction.jdbc((connection, tenant) -> {
-            try (Statement settings = connection.createStatement()) {
-                return settings.execute(GATHERING);
-            }
         });
     }
 
