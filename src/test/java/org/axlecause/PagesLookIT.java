@@ -345,10 +345,12 @@ class PagesLookIT {
         try (Page page = Objects.requireNonNull(WINDOWS.get(Who.ADMIN)).newPage()) {
             page.navigate("/policy/named/spring/draft");
             page.locator("#means").fill("new springs");
-            page.locator("details:has-text('counts as dragging') summary")
+            page.locator("details.group:has-text('counts as dragging') > summary")
+                    .click();
+            page.locator("details.line:has-text('counts as dragging') > summary")
                     .first()
                     .click();
-            page.locator("details[open] input[name$=value]").fill("many");
+            page.locator("details.line[open] input[name$=value]").fill("many");
             page.locator("button.main").first().click();
             page.locator("[role=alert]").first().waitFor();
 

@@ -31,8 +31,9 @@ class Bearers {
             return people.person(bearer);
         }
         ApiKey sent = ApiKey.read(bearer)
-                .orElseThrow(() -> RefusedException.notAuthenticated(
-                        "The key is damaged: form or check sum are wrong. Send it whole, as it was shown."));
+                .orElseThrow(
+                        () -> RefusedException.notAuthenticated(
+                                "The key is damaged or not whole. Give all of it, as it was shown when it was made, or ask for a new one."));
         Optional<StoredKey> stored = keys.lookUp(sent.id());
         boolean same = MessageDigest.isEqual(
                 bytes(sent.hash()), bytes(stored.map(StoredKey::hash).orElse(NO_KEY)));

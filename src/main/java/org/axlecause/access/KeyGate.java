@@ -53,14 +53,15 @@ class KeyGate implements Gate {
             throw RefusedException.notAllowed("This route is open to nobody.");
         }
         if (!actor.hasAny(Set.of(needs.value()))) {
-            throw RefusedException.notAllowed("The bearer " + actor.name() + " has none of the roles "
+            current.is(actor, bearer.called());
+            throw RefusedException.notAllowed("This key has none of the roles "
                     + String.join(
                             ", ",
                             Set.of(needs.value()).stream()
                                     .map(Role::toString)
                                     .sorted()
                                     .toList())
-                    + ". Ask an admin of the tenant for one that has.");
+                    + ", one of which is needed here. Ask whoever manages your keys for one that has it.");
         }
         current.is(actor, bearer.called());
         return quota;

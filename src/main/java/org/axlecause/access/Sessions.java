@@ -80,9 +80,8 @@ public class Sessions {
 
     /** Whose session it is; refuses one that is over or was not made here. */
     Bearer bearer(String session) {
-        @Nullable String opened = opened(session);
-        String[] parts = opened == null ? new String[0] : opened.split(" ", PARTS);
-        if (parts.length != PARTS || !clock.instant().isBefore(Instant.ofEpochSecond(Long.parseLong(parts[0])))) {
+        String[] parts = parts(session);
+        if (parts.length != PARTS) {
             throw RefusedException.notAuthenticated(OVER);
         }
         if (!parts[1].equals(KEY)) {
@@ -91,6 +90,25 @@ public class Sessions {
         }
         String[] key = parts[2].split(" ", 2);
         return new Bearer(bearers.ofKey(key[0]), key[key.length - 1]);
+    }
+
+    /** What people call the bearer of a session, to greet them where no gate was passed; it opens nothing. */
+    public Optional<String> called(String session) {
+        String[] parts = parts(session);
+        if (parts.length != PARTS) {
+            return Optional.empty();
+        }
+        String[] key = parts[2].split(" ", 2);
+        return Optional.of(parts[1].equals(KEY) ? key[key.length - 1] : "signed in");
+    }
+
+    /** End, kind and bearer of a session; fewer where it is over or was not made here. */
+    private String[] parts(String session) {
+        @Nullable String opened = opened(session);
+        String[] parts = opened == null ? new String[0] : opened.split(" ", PARTS);
+        return parts.length == PARTS && clock.instant().isBefore(Instant.ofEpochSecond(Long.parseLong(parts[0])))
+                ? parts
+                : new String[0];
     }
 
     private @Nullable String opened(String session) {

@@ -127,7 +127,7 @@ public class ReadCases {
                         "The case " + reference + " was closed and was removed on " + stone.removedOn()
                                 + ", when its time was over."))
                 .orElseGet(() -> RefusedException.notFound("There is no case " + reference
-                        + ". A case begins with its first accepted event; check the reference."));
+                        + ". Check the reference: a case begins with the first entry that is accepted."));
     }
 
     private static ServedCase served(StoredCase found) {

@@ -8,7 +8,6 @@ import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -17,6 +16,10 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.axlecause.access.Actor;
+import org.axlecause.access.ReadSites;
+import org.axlecause.access.Site;
+import org.axlecause.catalogue.Catalogue;
+import org.axlecause.catalogue.CatalogueKind;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
@@ -24,6 +27,7 @@ import org.axlecause.statistics.AskStatistics;
 import org.axlecause.statistics.Asked;
 import org.axlecause.statistics.Chart;
 import org.axlecause.statistics.Told;
+import org.jspecify.annotations.Nullable;
 
 /** Makes a question about numbers of what a form sent, and a page of its answer. */
 @ApplicationScoped
@@ -48,10 +52,21 @@ class AskNumbers {
 
     private final AskStatistics askStatistics;
     private final DrawStatistics drawStatistics;
+    private final ReadSites readSites;
+    private final Catalogue catalogue;
+    private final PlainWords plainWords;
 
-    AskNumbers(AskStatistics askStatistics, DrawStatistics drawStatistics) {
+    AskNumbers(
+            AskStatistics askStatistics,
+            DrawStatistics drawStatistics,
+            ReadSites readSites,
+            Catalogue catalogue,
+            PlainWords plainWords) {
         this.askStatistics = askStatistics;
         this.drawStatistics = drawStatistics;
+        this.readSites = readSites;
+        this.catalogue = catalogue;
+        this.plainWords = plainWords;
     }
 
     /** An answer to take away. */
@@ -61,12 +76,13 @@ class AskNumbers {
     NumbersPage page(NumbersQuestion question, Map<String, List<String>> parameters, Actor actor) {
         Map<String, List<String>> given = new Asked(parameters).values();
         Map<String, List<String>> words = askStatistics.words(question.subject(), actor);
+        NumbersWords named = named(actor);
         List<String> problems = List.of();
         NumbersPage.Answer answer = null;
         if (question != NumbersQuestion.GROUPS || given.containsKey(COMPARE)) {
             try {
                 Told told = askStatistics.answer(question.subject(), asked(question, given), actor);
-                answer = answer(question, given, told);
+                answer = answer(question, given, named, told);
             } catch (RefusedException refused) {
                 problems = problems(refused.problem());
             }
@@ -74,10 +90,21 @@ class AskNumbers {
         return new NumbersPage(
                 question,
                 List.of(NumbersQuestion.values()),
-                parts(question, given, words),
+                parts(question, given, named, words),
                 !given.isEmpty(),
                 problems,
                 answer);
+    }
+
+    private NumbersWords named(Actor actor) {
+        return new NumbersWords(Map.of(
+                "site",
+                readSites.visible(actor).stream().collect(Collectors.toMap(Site::site, Site::name)),
+                "regime",
+                catalogue.written(CatalogueKind.REGIMES).stream()
+                        .collect(Collectors.toMap(
+                                regime -> regime.path("code").asText(),
+                                regime -> regime.path("text").asText()))));
     }
 
     /** The answer of a question in one of its forms. */
@@ -116,9 +143,12 @@ class AskNumbers {
                 .toList();
     }
 
-    private NumbersPage.Answer answer(NumbersQuestion question, Map<String, List<String>> given, Told told) {
+    private NumbersPage.Answer answer(
+            NumbersQuestion question, Map<String, List<String>> given, NumbersWords named, Told told) {
         JsonNode answer = Json.read(told.json());
-        TellNumbers tell = new TellNumbers(answer, (name, value) -> address(question, with(given, name, value)));
+        TellNumbers tell = new TellNumbers(
+                answer, named, plainWords, (name, value) -> address(question, with(given, name, value)));
+        TellNumbers.Compared compared = compared(given, named);
         boolean drawn = told.charts().size() <= MOST_CHARTS;
         List<NumbersPage.Download> downloads = new ArrayList<>(List.of(
                 new NumbersPage.Download("These rows as CSV", address(question + "/csv", given)),
@@ -127,23 +157,58 @@ class AskNumbers {
             downloads.add(new NumbersPage.Download("The chart as SVG", address(question + "/svg", given)));
         }
         String next = told.next();
-        List<Chart> charts = told.charts();
+        List<Chart> charts =
+                told.charts().stream().map(chart -> named(chart, given, named)).toList();
         return new NumbersPage.Answer(
-                among(given),
+                among(question, given, named, tell.cases()),
                 TellNumbers.moment(told.asOf()),
-                tell.statements(question),
+                tell.statements(question, measured(given), compared),
                 tell.isEmpty(),
                 drawn
                         ? IntStream.range(0, charts.size())
                                 .filter(index -> !charts.get(index).isEmpty())
-                                .mapToObj(index -> new RawString(
-                                        drawStatistics.svg(charts.get(index), told.asOf(), "chart-" + (index + 1))))
+                                .mapToObj(index -> new NumbersPage.Picture(
+                                        DrawStatistics.title(charts.get(index)),
+                                        new RawString(drawStatistics.svg(
+                                                charts.get(index), told.asOf(), "chart-" + (index + 1)))))
                                 .toList()
                         : List.of(),
-                tell.tables(question),
+                tell.tables(question, compared),
                 next == null ? null : address(question, with(given, CURSOR, next)),
                 downloads,
                 tell.definitions());
+    }
+
+    /** The chart with names in place of the codes of its sites and groups. */
+    private Chart named(Chart chart, Map<String, List<String>> given, NumbersWords named) {
+        if (chart instanceof Chart.Sites sites) {
+            return sites.named(site -> named.value("site", site));
+        }
+        String by = first(given, "by");
+        return chart instanceof Chart.Returns returns && !by.isEmpty()
+                ? returns.named(
+                        group -> by.equals("item") ? plainWords.word("items", group, "name") : named.value(by, group))
+                : chart;
+    }
+
+    private static String first(Map<String, List<String>> given, String name) {
+        return given.getOrDefault(name, List.of("")).get(0);
+    }
+
+    private static String measured(Map<String, List<String>> given) {
+        String measure = first(given, "measure");
+        return measure.isEmpty() ? NumbersWords.none("measure") : measure.replace('-', ' ');
+    }
+
+    private static TellNumbers.Compared compared(Map<String, List<String>> given, NumbersWords named) {
+        String by = first(given, COMPARE);
+        List<String> values = given.getOrDefault(by, List.of());
+        if (by.equals(PERIOD)) {
+            return new TellNumbers.Compared("this period", "the earlier period");
+        }
+        return new TellNumbers.Compared(
+                values.isEmpty() ? "all" : named.value(by, values.get(0)),
+                values.size() < 2 ? "all others" : named.value(by, values.get(1)));
     }
 
     private static Map<String, List<String>> with(Map<String, List<String>> given, String name, String value) {
@@ -164,52 +229,58 @@ class AskNumbers {
         return URLEncoder.encode(text, StandardCharsets.UTF_8);
     }
 
-    /** The cases that are asked about, in words. */
-    private static String among(Map<String, List<String>> given) {
-        String compared = given.getOrDefault(COMPARE, List.of("")).get(0);
+    /** The cases that are asked about and what is asked of them, in words. */
+    private static String among(
+            NumbersQuestion question, Map<String, List<String>> given, NumbersWords named, @Nullable String cases) {
+        String compared = first(given, COMPARE);
         List<String> chosen = Stream.of(VEHICLES, TIMES, PLACES)
                 .flatMap(List::stream)
                 .filter(name -> given.containsKey(name) && !name.equals(compared))
-                .map(name -> NumbersWords.label(name).toLowerCase(Locale.ROOT) + " "
-                        + given.getOrDefault(name, List.of()).stream()
-                                .map(value -> NumbersWords.value(name, value))
-                                .collect(Collectors.joining(" or ")))
+                .map(name -> said(name, given, named))
                 .toList();
-        String among = chosen.isEmpty()
-                ? "all cases that have ended"
-                : "cases that have ended, with " + String.join("; ", chosen);
-        if (compared.isEmpty()) {
-            return "Among " + among + ".";
-        }
+        List<String> asked = question.asks().stream()
+                .filter(name -> given.containsKey(name) && !name.equals(COMPARE))
+                .map(name -> said(name, given, named))
+                .toList();
+        String number = cases == null || question == NumbersQuestion.GROUPS ? "" : cases + " ";
+        String among = "Among " + (chosen.isEmpty() ? "all " : "the ") + number
+                + (number.equals("1 ") ? "case that has ended" : "cases that have ended")
+                + (chosen.isEmpty() ? "" : ": " + String.join("; ", chosen));
         if (compared.equals(PERIOD)) {
-            return "Among " + among + ": this period against an earlier one.";
+            among += "; this period against an earlier one";
+        } else if (!compared.isEmpty()) {
+            TellNumbers.Compared groups = compared(given, named);
+            among += "; " + NumbersWords.named(compared) + " " + groups.first() + " against " + groups.second();
         }
-        List<String> values = given.getOrDefault(compared, List.of());
-        return "Among " + among + ": " + NumbersWords.label(compared).toLowerCase(Locale.ROOT) + " "
-                + values.stream()
-                        .map(value -> NumbersWords.value(compared, value))
-                        .collect(Collectors.joining(" against "))
-                + (values.size() == 1 ? " against all others" : "") + ".";
+        return among + "." + (asked.isEmpty() ? "" : " Asked: " + String.join("; ", asked) + ".");
+    }
+
+    private static String said(String name, Map<String, List<String>> given, NumbersWords named) {
+        return NumbersWords.named(name) + " "
+                + given.getOrDefault(name, List.of()).stream()
+                        .map(value -> named.value(name, value))
+                        .collect(Collectors.joining(" or "));
     }
 
     private static List<NumbersPage.Part> parts(
-            NumbersQuestion question, Map<String, List<String>> given, Map<String, List<String>> words) {
-        String compared = question == NumbersQuestion.GROUPS
-                ? given.getOrDefault(COMPARE, List.of("")).get(0)
-                : "";
+            NumbersQuestion question,
+            Map<String, List<String>> given,
+            NumbersWords named,
+            Map<String, List<String>> words) {
+        String compared = question == NumbersQuestion.GROUPS ? first(given, COMPARE) : "";
         List<NumbersPage.Part> parts = new ArrayList<>();
         List<String> asks =
                 question.asks().stream().filter(name -> !name.equals(COMPARE)).toList();
         if (!asks.isEmpty()) {
-            parts.add(part("What", asks, given, words, compared));
+            parts.add(part("What", asks, given, named, words, compared));
         }
-        parts.add(part("Among which vehicles", VEHICLES, given, words, compared));
-        parts.add(part("When", TIMES, given, words, compared));
-        parts.add(part("Where", PLACES, given, words, compared));
+        parts.add(part("Among which vehicles", VEHICLES, given, named, words, compared));
+        parts.add(part("When", TIMES, given, named, words, compared));
+        parts.add(part("Where", PLACES, given, named, words, compared));
         if (question == NumbersQuestion.GROUPS) {
-            List<NumbersPage.Field> fields = new ArrayList<>(fields(COMPARE, given, words));
+            List<NumbersPage.Field> fields = new ArrayList<>(fields(COMPARE, given, named, words));
             if (compared.equals(PERIOD)) {
-                EARLIER.forEach(name -> fields.addAll(fields(name, given, words)));
+                EARLIER.forEach(name -> fields.addAll(fields(name, given, named, words)));
             } else if (words.getOrDefault(COMPARE, List.of()).contains(compared)) {
                 List<String> values = given.getOrDefault(compared, List.of());
                 for (int index = 0; index < 2; index++) {
@@ -219,6 +290,7 @@ class AskNumbers {
                             index == 0 ? "First group" : "Against",
                             index == 0 ? "choose one" : "all others",
                             index < values.size() ? values.get(index) : "",
+                            named,
                             words));
                 }
             }
@@ -231,19 +303,20 @@ class AskNumbers {
             String title,
             List<String> names,
             Map<String, List<String>> given,
+            NumbersWords named,
             Map<String, List<String>> words,
             String compared) {
         return new NumbersPage.Part(
                 title,
                 names.stream()
                         .filter(name -> !name.equals(compared))
-                        .flatMap(name -> fields(name, given, words).stream())
+                        .flatMap(name -> fields(name, given, named, words).stream())
                         .toList());
     }
 
     /** A field for each value that was sent, one at least. */
     private static List<NumbersPage.Field> fields(
-            String name, Map<String, List<String>> given, Map<String, List<String>> words) {
+            String name, Map<String, List<String>> given, NumbersWords named, Map<String, List<String>> words) {
         List<String> values = given.getOrDefault(name, List.of(""));
         return IntStream.range(0, values.size())
                 .mapToObj(index -> field(
@@ -252,12 +325,19 @@ class AskNumbers {
                         index == 0 ? NumbersWords.label(name) : "or " + NumbersWords.label(name),
                         NumbersWords.none(name),
                         values.get(index),
+                        named,
                         words))
                 .toList();
     }
 
     private static NumbersPage.Field field(
-            String name, int index, String label, String none, String value, Map<String, List<String>> words) {
+            String name,
+            int index,
+            String label,
+            String none,
+            String value,
+            NumbersWords named,
+            Map<String, List<String>> words) {
         List<String> valid = new ArrayList<>(words.getOrDefault(name, List.of()));
         boolean written = WRITTEN.contains(name);
         if (!written && !value.isEmpty() && !valid.contains(value)) {
@@ -270,7 +350,7 @@ class AskNumbers {
                 words.containsKey(name) ? written ? "suggestion" : "choice" : "day",
                 none,
                 valid.stream()
-                        .map(word -> new NumbersPage.Option(word, NumbersWords.value(name, word)))
+                        .map(word -> new NumbersPage.Option(word, named.value(name, word)))
                         .toList(),
                 value);
     }

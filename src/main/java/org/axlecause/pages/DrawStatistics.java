@@ -25,7 +25,7 @@ import org.jfree.chart.plot.XYPlot;
 class DrawStatistics implements DrawCharts {
 
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
-    private static final int WIDTH = 720;
+    private static final int WIDTH = 480;
     private static final int BLANK_HEIGHT = 120;
 
     @Override
@@ -54,7 +54,7 @@ class DrawStatistics implements DrawCharts {
             return FunnelChart.of(
                     sites.funnel(),
                     "sites",
-                    "observed by expected",
+                    "observed ÷ expected",
                     "expected of the vehicles of the site",
                     Lettering.TEXT,
                     id,

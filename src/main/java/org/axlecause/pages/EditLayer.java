@@ -58,11 +58,13 @@ class EditLayer {
     private final ReadLayers readLayers;
     private final EditPolicies editPolicies;
     private final ReadSites readSites;
+    private final PlainWords plainWords;
 
-    EditLayer(ReadLayers readLayers, EditPolicies editPolicies, ReadSites readSites) {
+    EditLayer(ReadLayers readLayers, EditPolicies editPolicies, ReadSites readSites, PlainWords plainWords) {
         this.readLayers = readLayers;
         this.editPolicies = editPolicies;
         this.readSites = readSites;
+        this.plainWords = plainWords;
     }
 
     /** The form of a layer as the draft has it. */
@@ -133,10 +135,16 @@ class EditLayer {
         if (set == null) {
             return "nothing";
         }
-        String what = set.says()
-                .replaceFirst("^(\\S+) 1(?=$|,)", "$1")
-                .replaceFirst(" a(?=$|,)", " years")
-                .replaceFirst(" Cel(?=$|,)", " °C");
+        String necessity = set.necessity();
+        String extent = set.extent();
+        String said = Stream.of(
+                        set.value() == null ? null : PlainWords.measure(set.value(), set.unit()),
+                        necessity == null ? null : necessity.equals("none") ? "not called for" : plain(necessity),
+                        extent == null ? null : PlainWords.extent(extent),
+                        set.by() == null ? null : "consent of the " + set.by())
+                .filter(Objects::nonNull)
+                .collect(Collectors.joining(", "));
+        String what = !said.isEmpty() ? said : set.action() == null && set.item() == null ? "no value" : "wanted";
         String where = Stream.of(
                         set.figure(),
                         set.brake() == null ? null : set.brake() + " brake",
@@ -358,9 +366,24 @@ class EditLayer {
                     beginning.document().toJson(),
                     layer.layer() == Layer.CHAIN ? head(head == null ? beginning.document() : head) : null,
                     set,
-                    left,
+                    groups(left),
+                    Stream.concat(set.stream(), left.stream())
+                            .filter(row -> row.wrong() != null)
+                            .toList(),
                     wrong,
                     changes);
+        }
+
+        /** The clauses by what they are about, as the words of the sheets group them. */
+        private List<LayerForm.Group> groups(List<LayerForm.Row> rows) {
+            Map<String, List<LayerForm.Row>> groups = new LinkedHashMap<>();
+            plainWords.clauseGroups().forEach(group -> groups.put(group, new ArrayList<>()));
+            rows.forEach(row -> groups.computeIfAbsent(plainWords.clauseGroup(row.code()), each -> new ArrayList<>())
+                    .add(row));
+            return groups.entrySet().stream()
+                    .filter(group -> !group.getValue().isEmpty())
+                    .map(group -> new LayerForm.Group(group.getKey(), group.getValue()))
+                    .toList();
         }
 
         private static Map<String, ClauseWanted> byKey(List<ClauseWanted> clauses) {
@@ -402,9 +425,17 @@ class EditLayer {
         private LayerForm.Row row(
                 int number, ReadLayers.Line line, Map<String, String> members, @Nullable String wrong) {
             String prefix = "row." + number + ".";
+            String unit = line.unit() == null ? null : members.getOrDefault("unit", line.unit());
             List<LayerForm.Field> fields = MEMBERS.stream()
                     .filter(line.takes()::contains)
-                    .map(member -> field(prefix + member, member, members.getOrDefault(member, "")))
+                    .filter(member -> unit == null || !member.equals("unit"))
+                    .map(member -> field(
+                            prefix + member,
+                            member,
+                            member.equals("value") && unit != null && !unit.equals("1")
+                                    ? "Value in " + PlainWords.unit(unit)
+                                    : LABELS.getOrDefault(member, PlainWords.sentence(member)),
+                            members.getOrDefault(member, "")))
                     .toList();
             return new LayerForm.Row(
                     String.valueOf(number),
@@ -414,23 +445,26 @@ class EditLayer {
                     line.source(),
                     line.above() == null
                             ? ""
-                            : says(line.above()) + ", set by the "
-                                    + (line.from().equals("baseline") ? "release" : line.from()),
+                            : says(line.above())
+                                    + (line.from().equals("baseline") ? "" : ", set by the " + line.from()),
                     line.set() == null ? "" : says(line.set()),
                     line.lockedBy(),
+                    unit,
                     fields,
                     members.containsKey("locked"),
                     wrong);
         }
 
-        private static LayerForm.Field field(String name, String member, String value) {
+        private static LayerForm.Field field(String name, String member, String label, String value) {
             List<LayerForm.Choice> choices = ReadLayers.choices(member).stream()
                     .map(code -> new LayerForm.Choice(
                             code,
-                            PlainWords.sentence(code.equals("none") ? "not called for" : plain(code)),
+                            PlainWords.sentence(
+                                    code.equals("none")
+                                            ? "not called for"
+                                            : member.equals("extent") ? PlainWords.extent(code) : plain(code)),
                             code.equals(value)))
                     .toList();
-            String label = LABELS.getOrDefault(member, PlainWords.sentence(member));
             return new LayerForm.Field(name, label, value, choices);
         }
 

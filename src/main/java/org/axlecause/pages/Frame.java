@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param section part of the pages that is marked as the present one; empty for none
  * @param bearer id of who is signed in; null where nobody is or nobody needs to
  * @param who what people call who is signed in; null where nobody is or nobody needs to
+ * @param inside whether there is anything behind the menu for whoever looks: they are signed in, or nobody needs to be
  * @param maySend whether the bearer may send what was measured, found, decided or done
  * @param token what each form must carry
  * @param style address of the style sheet
@@ -18,6 +19,7 @@ public record Frame(
         String section,
         @Nullable String bearer,
         @Nullable String who,
+        boolean inside,
         boolean maySend,
         String token,
         String style,

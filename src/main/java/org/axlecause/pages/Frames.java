@@ -12,6 +12,7 @@ import org.axlecause.access.CurrentActor;
 import org.axlecause.access.Role;
 import org.axlecause.access.Sessions;
 import org.axlecause.shared.Sha256;
+import org.jspecify.annotations.Nullable;
 
 /** Makes the frame of a page for whoever asks for it. */
 @ApplicationScoped
@@ -33,12 +34,26 @@ class Frames {
     }
 
     Frame of(String section) {
+        return of(section, null);
+    }
+
+    /** The frame of a problem, which may have come before anybody was let in. */
+    Frame ofProblem(String session) {
+        return of(
+                "",
+                sessions.areNeeded() && current.known().isEmpty()
+                        ? sessions.called(session).orElse(null)
+                        : null);
+    }
+
+    private Frame of(String section, @Nullable String greeted) {
         Actor actor = current.known().orElse(null);
         Actor signedIn = sessions.areNeeded() ? actor : null;
         return new Frame(
                 section,
                 signedIn == null ? null : signedIn.name(),
-                signedIn == null ? null : current.called(),
+                signedIn == null ? greeted : current.called(),
+                !sessions.areNeeded() || signedIn != null || greeted != null,
                 actor != null && actor.hasAny(SENDERS),
                 forms.token(),
                 style,

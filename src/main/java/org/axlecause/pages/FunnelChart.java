@@ -18,10 +18,11 @@ import org.jfree.data.xy.XYSeriesCollection;
 /** Units by their size between the limits of chance; those beyond are named. */
 final class FunnelChart {
 
-    private static final int WIDTH = 720;
-    private static final int HEIGHT = 440;
+    private static final int WIDTH = 500;
+    private static final int HEIGHT = 420;
     private static final int STEPS = 80;
-    private static final double GAP = 0.015;
+    private static final double GAP = 0.02;
+    private static final double LAST_WITH_ROOM = 0.6;
 
     private FunnelChart() {}
 
@@ -45,17 +46,20 @@ final class FunnelChart {
         ChartStyle.onWhite(plot);
         for (Funnel.Point point : funnel.points()) {
             if (point.verdict() != Funnel.Verdict.WITHIN) {
-                plot.addAnnotation(name(point, largest(funnel) * GAP));
+                plot.addAnnotation(name(point, largest(funnel)));
             }
         }
         return Drawing.of(
                 ChartStyle.chart(plot, true), lettering, id, WIDTH, HEIGHT, title, described(funnel, unit, value));
     }
 
-    private static XYTextAnnotation name(Funnel.Point point, double room) {
-        XYTextAnnotation name = new XYTextAnnotation(point.name(), point.size() + room, point.value());
+    /** On the side of the point where there is room. */
+    private static XYTextAnnotation name(Funnel.Point point, double largest) {
+        boolean left = point.size() > largest * LAST_WITH_ROOM;
+        XYTextAnnotation name =
+                new XYTextAnnotation(point.name(), point.size() + (left ? -largest : largest) * GAP, point.value());
         name.setFont(ChartStyle.font());
-        name.setTextAnchor(TextAnchor.CENTER_LEFT);
+        name.setTextAnchor(left ? TextAnchor.CENTER_RIGHT : TextAnchor.CENTER_LEFT);
         name.setBackgroundPaint(Color.WHITE);
         return name;
     }

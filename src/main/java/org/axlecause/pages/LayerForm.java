@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param base the document that the edit began with, as JSON
  * @param head what holds for the whole policy; null on the form of a layer below the chain
  * @param set clauses that this layer sets
- * @param left clauses that it leaves to the layer above
+ * @param groups clauses that it leaves to the layer above, by what they are about
+ * @param wrongRows clauses in which something is wrong
  * @param wrong what keeps the form from being saved
  * @param changes what somebody else has changed since the edit began
  */
@@ -29,7 +30,8 @@ public record LayerForm(
         String base,
         @Nullable Head head,
         List<Row> set,
-        List<Row> left,
+        List<Group> groups,
+        List<Row> wrongRows,
         List<String> wrong,
         List<String> changes) {
 
@@ -58,6 +60,20 @@ public record LayerForm(
     public record Head(String means, List<Choice> covers, boolean twoPersons) {}
 
     /**
+     * Clauses about one thing.
+     *
+     * @param title what they are about
+     * @param rows the clauses
+     */
+    public record Group(String title, List<Row> rows) {
+
+        /** Whether something is wrong in one of them. */
+        public boolean wrong() {
+            return rows.stream().anyMatch(row -> row.wrong() != null);
+        }
+    }
+
+    /**
      * A clause of the form.
      *
      * @param id its number in the form
@@ -68,6 +84,7 @@ public record LayerForm(
      * @param above what holds where it is left alone
      * @param sets what the layer sets; empty where it leaves it alone
      * @param lockedBy layer above that has locked it; null where none has
+     * @param unit unit of its value; null where it takes none or any
      * @param fields what it takes
      * @param locked whether it is locked here
      * @param wrong what is wrong with it; null where nothing is
@@ -81,6 +98,7 @@ public record LayerForm(
             String above,
             String sets,
             @Nullable String lockedBy,
+            @Nullable String unit,
             List<Field> fields,
             boolean locked,
             @Nullable String wrong) {}

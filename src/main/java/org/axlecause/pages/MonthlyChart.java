@@ -2,7 +2,9 @@ package org.axlecause.pages;
 
 import java.awt.Color;
 import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.axlecause.statistics.ControlChart;
 import org.axlecause.statistics.Proportion;
@@ -17,10 +19,12 @@ import org.jfree.data.xy.XYSeriesCollection;
 /** Shares month by month with the limits of their control chart; a month beyond a limit is a black diamond. */
 final class MonthlyChart {
 
-    private static final int WIDTH = 720;
+    private static final int WIDTH = 480;
     private static final int HEIGHT = 400;
     /** Most months that are named along the axis. */
-    private static final int NAMED = 30;
+    private static final int NAMED = 24;
+
+    private static final DateTimeFormatter NAME = DateTimeFormatter.ofPattern("MMM uuuu", Locale.ENGLISH);
 
     private static final int OUT = 0;
     private static final int SHARE = 1;
@@ -80,9 +84,11 @@ final class MonthlyChart {
                 null,
                 months.stream()
                         .map(month -> month.counts().of() == 0
-                                ? month.month() + ", not told"
+                                ? NAME.format(month.month()) + ", not told"
                                 : "%s, n %d"
-                                        .formatted(month.month(), month.counts().of()))
+                                        .formatted(
+                                                NAME.format(month.month()),
+                                                month.counts().of()))
                         .toArray(String[]::new));
         axis.setTickLabelFont(ChartStyle.font());
         axis.setVerticalTickLabels(true);
@@ -119,7 +125,7 @@ final class MonthlyChart {
                 + limits.out().stream()
                         .map(index -> "%s: %d of %d, beyond a limit"
                                 .formatted(
-                                        months.get(index).month(),
+                                        NAME.format(months.get(index).month()),
                                         months.get(index).counts().count(),
                                         months.get(index).counts().of()))
                         .collect(Collectors.joining("; "))

@@ -70,20 +70,36 @@ public record NumbersPage(
             String asOf,
             List<String> statements,
             boolean empty,
-            List<RawString> pictures,
+            List<Picture> pictures,
             List<Table> tables,
             @Nullable String more,
             List<Download> downloads,
             List<Definition> definitions) {}
 
     /**
+     * A chart.
+     *
+     * @param title what it shows
+     * @param svg the chart
+     */
+    public record Picture(String title, RawString svg) {}
+
+    /**
      * A table.
      *
      * @param caption what it holds
      * @param columns heads of its columns
-     * @param rows its rows
+     * @param groups its rows
      */
-    public record Table(String caption, List<Column> columns, List<Row> rows) {}
+    public record Table(String caption, List<Column> columns, List<Group> groups) {}
+
+    /**
+     * Rows of a table that stand together.
+     *
+     * @param head what they have in common; empty where that is nothing
+     * @param rows the rows
+     */
+    public record Group(String head, List<Row> rows) {}
 
     /**
      * A column.
@@ -105,10 +121,12 @@ public record NumbersPage(
     /**
      * A cell.
      *
+     * @param head head of its column
      * @param text its words
      * @param number whether it is a number
+     * @param under what stands behind it, in smaller type; empty for nothing
      */
-    public record Cell(String text, boolean number) {}
+    public record Cell(String head, String text, boolean number, String under) {}
 
     /**
      * A form in which an answer can be taken away.

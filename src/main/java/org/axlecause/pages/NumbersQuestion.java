@@ -13,19 +13,19 @@ public enum NumbersQuestion {
             Subject.CAUSES,
             "shares",
             "Which causes are confirmed, and how often?",
-            "Shares of the cases with their intervals, all together or told apart by make, age, site and more.",
+            "Shares of the cases with their intervals, all together or split by make, age, site and more.",
             List.of("cause", "axle", "side", "role", "by")),
     MOST(
             Subject.CAUSES,
             "pareto",
-            "Which causes come most?",
+            "Which causes are most common?",
             "From the most frequent cause to the least, and what they make up together.",
             List.of("cause", "axle", "side", "role")),
     MONTHS(
             Subject.CAUSES,
             "trend",
             "How do causes change from month to month?",
-            "Shares by month of presentation with the limits of chance, and the month from which a share is another.",
+            "Shares by month of presentation with the limits of chance, and the month in which a share changed.",
             List.of("cause", "axle", "side", "role")),
     TOGETHER(
             Subject.CAUSES,
@@ -43,7 +43,7 @@ public enum NumbersQuestion {
             Subject.REPAIRS,
             null,
             "What is repaired, agreed and cured?",
-            "Lines of the scope with decisions and money, and what the tests after the work showed.",
+            "Work lines with decisions and prices, and what the tests after the work showed.",
             List.of("item", "by")),
     RETURNS(
             Subject.RETURNS,
@@ -60,8 +60,8 @@ public enum NumbersQuestion {
     CHECKS(
             Subject.CHECKS,
             null,
-            "What do checks tell, and do probabilities come true?",
-            "How often checks are made, how much they tell a minute, and how far the probabilities of causes hold.",
+            "What do checks tell us, and are the probabilities right?",
+            "How often checks are made, how much they tell per minute, and how far the probabilities of causes hold.",
             List.of("check", "cause", "moment", "by"));
 
     private final Subject subject;

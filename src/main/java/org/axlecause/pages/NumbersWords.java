@@ -1,11 +1,22 @@
 package org.axlecause.pages;
 
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** The words of the numbers pages for parameters and their values. */
-final class NumbersWords {
+/**
+ * The words of the numbers pages for parameters and their values.
+ *
+ * @param names the names that people gave to codes, by parameter and code
+ */
+record NumbersWords(Map<String, Map<String, String>> names) {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+    private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMM uuuu", Locale.ENGLISH);
 
     private static final Map<String, String> LABELS = Map.ofEntries(
             Map.entry("category", "Category"),
@@ -29,20 +40,33 @@ final class NumbersWords {
             Map.entry("check", "Check"),
             Map.entry("measure", "What the sites are compared by"),
             Map.entry("moment", "When the probabilities were told"),
-            Map.entry("by", "Told apart by"),
+            Map.entry("by", "Split by"),
             Map.entry("compare", "Groups by"),
             Map.entry("period", "This period and an earlier one"),
             Map.entry("earlierFrom", "Earlier period from"),
             Map.entry("earlierTo", "Earlier period before"));
 
-    /** Names that people gave, and days, stay as they were written. */
-    private static final Set<String> AS_WRITTEN = Set.of(
-            "category", "make", "model", "region", "site", "regime", "from", "to", "earlierFrom", "earlierTo", "month");
+    /** Names that people gave stay as they were written. */
+    private static final Set<String> AS_WRITTEN =
+            Set.of("category", "make", "model", "region", "site", "regime", "month");
 
-    private NumbersWords() {}
+    private static final Set<String> DAYS = Set.of("from", "to", "earlierFrom", "earlierTo");
 
     static String label(String name) {
         return LABELS.getOrDefault(name, name);
+    }
+
+    /** A word of an answer; what has no other word is told as it is. */
+    static String word(String word) {
+        return word.equals("firstTimeCure")
+                ? "proved by the first final test"
+                : LABELS.containsKey(word) ? named(word) : word.replace('-', ' ');
+    }
+
+    /** The label inside a sentence. */
+    static String named(String name) {
+        return label(name).substring(0, 1).toLowerCase(Locale.ROOT)
+                + label(name).substring(1);
     }
 
     /** Words for no value. */
@@ -56,10 +80,35 @@ final class NumbersWords {
         };
     }
 
-    static String value(String name, String value) {
+    String value(String name, String value) {
         if (name.equals("by") || name.equals("compare")) {
-            return label(value).toLowerCase(Locale.ROOT);
+            return named(value);
+        }
+        if (DAYS.contains(name)) {
+            return day(value);
+        }
+        String given = names.getOrDefault(name, Map.of()).get(value);
+        if (given != null) {
+            return given;
         }
         return AS_WRITTEN.contains(name) ? value : value.replace('-', ' ');
+    }
+
+    /** A day as people write it; what is no day stays as it is. */
+    static String day(String day) {
+        try {
+            return DAY.format(LocalDate.parse(day));
+        } catch (DateTimeException none) {
+            return day;
+        }
+    }
+
+    /** A month as people write it. */
+    static String month(String month) {
+        try {
+            return MONTH.format(YearMonth.parse(month));
+        } catch (DateTimeException none) {
+            return month;
+        }
     }
 }

@@ -59,7 +59,7 @@ final class ParetoChart {
         CategoryPlot plot = new CategoryPlot(counts, names, counting, bars());
         plot.setOrientation(PlotOrientation.HORIZONTAL);
         plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_RIGHT);
-        NumberAxis shares = ChartStyle.axis("together, from the top (line)", ChartStyle.percent());
+        NumberAxis shares = ChartStyle.axis("running total (line)", ChartStyle.percent());
         shares.setRange(0, ROOM_FOR_LAST_POINT);
         plot.setRangeAxis(1, shares);
         plot.setRangeAxisLocation(1, AxisLocation.TOP_OR_RIGHT);

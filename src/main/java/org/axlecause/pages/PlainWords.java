@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.text.NumberFormat;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,8 +29,11 @@ final class PlainWords {
     /** What stands for a figure that there is none of. */
     static final String NOT_MEASURED = "not measured";
 
+    private static final BigDecimal FIRST_WITH_SEPARATOR = BigDecimal.valueOf(10_000);
+
     private final YamlNode root;
     private final Map<String, Map<String, YamlNode>> lists = new LinkedHashMap<>();
+    private final Map<String, String> clauseGroups = new LinkedHashMap<>();
     private final List<WayBlocked> obstacles;
 
     /**
@@ -64,7 +68,8 @@ final class PlainWords {
                         "fitness",
                         "obstacles",
                         "entries",
-                        "questions");
+                        "questions",
+                        "clause-groups");
         read("actions", ScopeAction.values());
         read("items", ScopeItem.values());
         read("figures");
@@ -73,6 +78,9 @@ final class PlainWords {
         read("fitness", FitnessLevel.values());
         read("entries", EntryType.values());
         read("questions");
+        for (YamlNode group : root.items("clause-groups")) {
+            group.texts("clauses").forEach(code -> clauseGroups.put(code, group.text("name")));
+        }
         obstacles = root.items("obstacles").stream()
                 .map(node -> new WayBlocked(
                         node.code("component", Component.class),
@@ -87,6 +95,16 @@ final class PlainWords {
         return obstacles.stream()
                 .filter(obstacle -> layout == null || obstacle.brake() == null || layout.startsWith(obstacle.brake()))
                 .toList();
+    }
+
+    /** What clauses of a policy are about, in the order in which they are read. */
+    List<String> clauseGroups() {
+        return clauseGroups.values().stream().distinct().toList();
+    }
+
+    /** What a clause of a policy is about. */
+    String clauseGroup(String clause) {
+        return clauseGroups.getOrDefault(clause, "Other clauses");
     }
 
     private void read(String list, Enum<?>... codes) {
@@ -218,6 +236,34 @@ final class PlainWords {
 
     private static String allowed(JsonNode limit, boolean maximum) {
         return "; " + (maximum ? "at most " : "at least ") + figure(limit) + (maximum ? " is allowed" : " is required");
+    }
+
+    /** A number with its unit as people write them, never parted; a ratio has no unit. */
+    static String measure(BigDecimal value, @Nullable String unit) {
+        String number = value.abs().compareTo(FIRST_WITH_SEPARATOR) < 0
+                ? plain(value)
+                : NumberFormat.getNumberInstance(Locale.ENGLISH).format(value);
+        return unit == null || unit.equals("1") ? number : number + "\u00a0" + unit(unit);
+    }
+
+    /** A unit as people write it. */
+    static String unit(String unit) {
+        return switch (unit) {
+            case "Cel" -> "°C";
+            case "a" -> "years";
+            case "m/s2" -> "m/s²";
+            default -> unit;
+        };
+    }
+
+    /** How far work goes. */
+    static String extent(String extent) {
+        return switch (extent) {
+            case "wheel" -> "at the wheel";
+            case "axle" -> "at both wheels of the axle";
+            case "circuit" -> "in the circuit";
+            default -> "for the whole vehicle";
+        };
     }
 
     static String plain(BigDecimal number) {

@@ -4,10 +4,15 @@ import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.catalogue.Catalogue;
 import org.axlecause.catalogue.CatalogueKind;
@@ -29,7 +34,7 @@ class ReadRulebook {
             CatalogueKind.SYMPTOMS, "What figures and complaints show; not yet a reason.",
             CatalogueKind.RULES, "The rules that draw conclusions, each with its reason and source.",
             CatalogueKind.REGIMES, "Inspections with their limits, formulas and dates.",
-            CatalogueKind.CAUTIONS, "What can hurt people, and the steps that it is read before.",
+            CatalogueKind.CAUTIONS, "What can hurt people, and before which steps it must be read.",
             CatalogueKind.STEPS, "Work in the bay, what must hold after it, and tools.",
             CatalogueKind.COMPONENTS, "Parts that are looked at.",
             CatalogueKind.CONDITIONS, "States in which parts are found.",
@@ -47,6 +52,22 @@ class ReadRulebook {
             CatalogueKind.CONDITIONS,
             CatalogueKind.SETTINGS);
 
+    /** What rules conclude, by the beginning of their id. */
+    private static final Map<String, String> KINDS_OF_RULES = Map.of(
+            "SYM", "What the figures and complaints show",
+            "DEF", "What is beyond the limits",
+            "CAU", "What speaks for and against causes",
+            "SCO", "Which work is called for",
+            "WRK", "How the work is done",
+            "OUT", "What comes out");
+
+    /** What settings are about, by the file that they stand in. */
+    private static final Map<String, String> FILES_OF_SETTINGS = Map.of(
+            "policies/baseline.yaml", "Policy of the release",
+            "cause-model/inference.yaml", "How causes are weighed",
+            "measurement/trade-values.yaml", "How a roller test is read",
+            "statistics/learning.yaml", "How weights of causes are learned");
+
     /** Members of an entry that name entries of a list. */
     private static final Map<String, CatalogueKind> LEADS_TO = Map.ofEntries(
             Map.entry("checks", CatalogueKind.CHECKS),
@@ -61,6 +82,19 @@ class ReadRulebook {
             Map.entry("needsSymptom", CatalogueKind.SYMPTOMS),
             Map.entry("eachWheel", CatalogueKind.SYMPTOMS),
             Map.entry("evidence", CatalogueKind.SYMPTOMS));
+
+    /** Members of a few words. */
+    private static final Set<String> BRIEF =
+            Set.of("reason", "layer", "at", "minutes", "access", "risk", "says", "file", "since", "until", "version");
+
+    /** Lists that stand in no order of their own. */
+    private static final Set<CatalogueKind> SORTED = EnumSet.of(
+            CatalogueKind.CAUSES,
+            CatalogueKind.CHECKS,
+            CatalogueKind.SYMPTOMS,
+            CatalogueKind.COMPONENTS,
+            CatalogueKind.CONDITIONS,
+            CatalogueKind.STEPS);
 
     /** Members of an entry with their titles, in reading order. */
     private static final Map<String, String> TITLES = titles();
@@ -77,7 +111,7 @@ class ReadRulebook {
         Map<String, String> titles = new LinkedHashMap<>();
         titles.put("reason", "Because");
         titles.put("layer", "What it draws");
-        titles.put("at", "Where it sits");
+        titles.put("at", "Where");
         titles.put("provedBy", "Proved by any of");
         titles.put("refutedBy", "Ruled out by any of");
         titles.put("evidence", "What it shows or leaves");
@@ -132,11 +166,16 @@ class ReadRulebook {
                             .filter(entry -> wanted.isEmpty()
                                     || entry.toString().toLowerCase(Locale.ROOT).contains(wanted))
                             .map(entry -> line(list, entry))
+                            .sorted(Comparator.comparing(line -> SORTED.contains(list) ? line.name() : ""))
                             .toList();
             if (!found.isEmpty() || search.isEmpty()) {
                 int most = all ? found.size() : Math.min(MOST_FOUND, found.size());
                 lists.add(new RulebookLists.Listed(
-                        kind(list), ABOUT.getOrDefault(list, ""), found.subList(0, most), found.size() - most));
+                        kind(list),
+                        ABOUT.getOrDefault(list, ""),
+                        found.subList(0, most),
+                        all ? groups(list, found) : List.of(),
+                        found.size() - most));
             }
         }
         return new RulebookLists(
@@ -144,6 +183,37 @@ class ReadRulebook {
                 kind == null ? null : known(kind).toString(),
                 asked == null ? "" : asked.strip(),
                 lists);
+    }
+
+    private List<RulebookLists.Group> groups(CatalogueKind list, List<RulebookLists.Line> lines) {
+        if (list != CatalogueKind.RULES && list != CatalogueKind.SETTINGS) {
+            return List.of();
+        }
+        return lines.stream()
+                .collect(Collectors.groupingBy(
+                        line -> list == CatalogueKind.RULES ? kindOfRule(line.code()) : aboutOfSetting(line.code()),
+                        LinkedHashMap::new,
+                        Collectors.toList()))
+                .entrySet()
+                .stream()
+                .map(group -> new RulebookLists.Group(group.getKey(), group.getValue()))
+                .toList();
+    }
+
+    /** What a rule concludes, in words. */
+    static String kindOfRule(String rule) {
+        return KINDS_OF_RULES.getOrDefault(rule.substring(0, Math.min(3, rule.length())), "Other rules");
+    }
+
+    /** What a setting is about: clauses of the policy by their groups, all others by their file. */
+    private String aboutOfSetting(String code) {
+        return words.clauseGroups().contains(words.clauseGroup(code))
+                ? "Policy: " + words.clauseGroup(code)
+                : catalogue
+                        .written(CatalogueKind.SETTINGS, code)
+                        .map(setting -> FILES_OF_SETTINGS.getOrDefault(
+                                setting.path("file").asText(), "Other settings"))
+                        .orElse("Other settings");
     }
 
     /** One entry; refuses where there is none. */
@@ -157,7 +227,7 @@ class ReadRulebook {
         TITLES.forEach((member, title) -> {
             List<RulebookEntry.Item> items = items(member, entry.path(member));
             if (!items.isEmpty()) {
-                parts.add(new RulebookEntry.Part(title, items));
+                parts.add(part(title, BRIEF.contains(member), items));
             }
         });
         RulebookLists.Line line = line(list, entry);
@@ -169,6 +239,28 @@ class ReadRulebook {
                 entry.has("standing") ? plain(entry.path("standing").asText()) : null,
                 entry.has("source") ? entry.path("source").asText() : null,
                 parts);
+    }
+
+    /** A part that says once what most of its items would say of where they come from. */
+    private static RulebookEntry.Part part(String title, boolean brief, List<RulebookEntry.Item> items) {
+        Map<String, Long> known = items.stream()
+                .map(RulebookEntry.Item::known)
+                .filter(Objects::nonNull)
+                .collect(Collectors.groupingBy(each -> each, LinkedHashMap::new, Collectors.counting()));
+        String most = known.entrySet().stream()
+                .filter(each -> each.getValue() > 1)
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey)
+                .orElse(null);
+        return new RulebookEntry.Part(
+                title,
+                brief && items.size() == 1 && items.get(0).address() == null,
+                most,
+                items.stream()
+                        .map(item -> most != null && most.equals(item.known())
+                                ? new RulebookEntry.Item(item.text(), item.address(), null)
+                                : item)
+                        .toList());
     }
 
     private static CatalogueKind known(String kind) {
@@ -184,7 +276,7 @@ class ReadRulebook {
         String code = entry.path(list == CatalogueKind.RULES ? "id" : "code").asText();
         String name =
                 switch (list) {
-                    case RULES -> code;
+                    case RULES -> PlainWords.sentence(entry.path("text").asText());
                     case SETTINGS -> PlainWords.sentence(entry.at("/says/means").asText(plain(code)));
                     case REGIMES -> PlainWords.sentence(entry.path("text").asText());
                     default -> PlainWords.sentence(plain(code));
@@ -194,6 +286,7 @@ class ReadRulebook {
                 name,
                 switch (list) {
                     case REGIMES -> "";
+                    case RULES -> code + ", " + kindOfRule(code).toLowerCase(Locale.ROOT);
                     case SETTINGS -> setting(entry.path("says"));
                     default -> PlainWords.sentence(entry.path("text").asText());
                 },
@@ -202,10 +295,18 @@ class ReadRulebook {
 
     /** The value of a setting that has a single one, with its unit. */
     private static String setting(JsonNode says) {
-        String unit = says.path("unit").asText("1");
-        return says.path("value").isValueNode()
-                ? says.path("value").asText() + (unit.equals("1") ? "" : " " + unit)
-                : "";
+        if (says.path("value").isNumber()) {
+            return PlainWords.measure(
+                    says.path("value").decimalValue(), says.path("unit").asText("1"));
+        }
+        if (says.has("necessity")) {
+            return says.path("necessity").asText().equals("none")
+                    ? "not called for"
+                    : plain(says.path("necessity").asText());
+        }
+        return says.has("extent")
+                ? PlainWords.extent(says.path("extent").asText())
+                : says.has("value") ? flat(says.path("value")) : "";
     }
 
     private static String address(CatalogueKind list, String code) {
@@ -226,7 +327,16 @@ class ReadRulebook {
             return weights;
         }
         if (member.equals("says")) {
-            return List.of(new RulebookEntry.Item(flat(value), null, null));
+            String said = setting(value);
+            return List.of(new RulebookEntry.Item(said.isEmpty() ? flat(value) : said, null, null));
+        }
+        if (member.equals("values")) {
+            RegimeWords regime = new RegimeWords(words);
+            return ComposeSheet.stream(value)
+                    .flatMap(item -> Stream.ofNullable(
+                                    regime.of(item.path("about").asText(), item.path("says")))
+                            .map(text -> known(text, item)))
+                    .toList();
         }
         return (value.isArray() ? ComposeSheet.stream(value) : Stream.of(value))
                 .map(item -> item(member, item))
@@ -260,11 +370,12 @@ class ReadRulebook {
                         null);
             case "minutes", "bothSides", "withoutCause" -> known(measured(member, item), item);
             case "access" -> new RulebookEntry.Item(ComposeSheet.access(item.asInt()), null, null);
-            case "values" -> known(plain(item.path("about").asText()) + ": " + flat(item.path("says")), item);
             case "findings", "answers" ->
                 new RulebookEntry.Item(PlainWords.sentence(item.path("text").asText()), null, null);
-            case "reason", "verify", "stop", "tools", "file", "version", "since", "until" ->
+            case "reason", "verify", "stop", "tools" ->
                 new RulebookEntry.Item(PlainWords.sentence(item.asText()), null, null);
+            case "file", "version" -> new RulebookEntry.Item(item.asText(), null, null);
+            case "since", "until" -> new RulebookEntry.Item(NumbersWords.day(item.asText()), null, null);
             default -> linked(member, item.asText());
         };
     }
@@ -317,12 +428,7 @@ class ReadRulebook {
     }
 
     private static String scope(JsonNode mark) {
-        return switch (mark.path("extent").asText()) {
-                    case "wheel" -> "at the wheel";
-                    case "axle" -> "at both wheels of the axle";
-                    case "circuit" -> "in the circuit";
-                    default -> "for the whole vehicle";
-                }
+        return PlainWords.extent(mark.path("extent").asText())
                 + (mark.has("on") ? ", " + plain(mark.path("on").asText()) + " brakes" : "");
     }
 

@@ -22,9 +22,9 @@ import org.jfree.data.xy.XYSeriesCollection;
 /** What came true beside what was told, bin by bin with its 95 % interval and number; on the dashed line both are alike. */
 final class ReliabilityChart {
 
-    private static final int WIDTH = 560;
-    private static final int HEIGHT = 520;
-    private static final double GAP = 0.015;
+    private static final int WIDTH = 480;
+    private static final int HEIGHT = 450;
+    private static final double GAP = 0.022;
     private static final double ROOM_FOR_LAST_NUMBER = 24;
 
     private ReliabilityChart() {}

@@ -27,9 +27,12 @@ public record RulebookEntry(
      * A part of an entry.
      *
      * @param title what it is about
+     * @param brief whether it is a few words that stand beside its title
+     * @param known standing and source of all items that name none; null for none
      * @param items what it says
      */
-    public record Part(String title, List<Item> items) {}
+    public record Part(
+            String title, boolean brief, @Nullable String known, List<Item> items) {}
 
     /**
      * A statement, which may lead to another entry.

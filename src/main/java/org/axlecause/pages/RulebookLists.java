@@ -27,9 +27,18 @@ public record RulebookLists(List<Kind> kinds, @Nullable String present, String a
      * @param kind which one
      * @param about what it holds
      * @param entries its entries
+     * @param groups the same in groups; empty where they stand in none
      * @param more how many more there are than are shown
      */
-    public record Listed(Kind kind, String about, List<Line> entries, int more) {}
+    public record Listed(Kind kind, String about, List<Line> entries, List<Group> groups, int more) {}
+
+    /**
+     * Entries that belong together.
+     *
+     * @param title what they are about
+     * @param entries the entries
+     */
+    public record Group(String title, List<Line> entries) {}
 
     /**
      * An entry in a list.

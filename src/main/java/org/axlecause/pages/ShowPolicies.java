@@ -331,7 +331,7 @@ class ShowPolicies {
             for (Sheet.Line line : group.lines()) {
                 lines.put(
                         line.id(),
-                        Stream.of(group.title(), line.quantity(), line.price())
+                        Stream.of(group.title(), line.quantity(), line.price(), line.standing())
                                 .filter(part -> part != null && !part.isEmpty())
                                 .collect(Collectors.joining(", ")));
             }
@@ -349,6 +349,10 @@ class ShowPolicies {
                         ? List.of()
                         : sheet.price().totals().stream()
                                 .map(total -> total.of() + ": " + total.gross())
+                                .toList(),
+                sheet.price() == null
+                        ? List.of()
+                        : Stream.concat(sheet.price().labour().stream(), sheet.price().parts().stream())
                                 .toList());
     }
 }

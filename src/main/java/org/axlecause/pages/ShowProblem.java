@@ -15,7 +15,7 @@ class ShowProblem implements ProblemPage {
     }
 
     @Override
-    public String html(Problem problem) {
-        return Pages.problem(frames.of(""), problem).render();
+    public String html(Problem problem, String session) {
+        return Pages.problem(frames.ofProblem(session), problem).render();
     }
 }

@@ -22,8 +22,8 @@ import org.jfree.data.xy.YIntervalSeriesCollection;
 /** Shares without an event over time with the bands of their 95 % intervals, and below them how many are still followed. */
 final class SurvivalChart {
 
-    private static final int WIDTH = 720;
-    private static final int CURVES = 360;
+    private static final int WIDTH = 500;
+    private static final int CURVES = 320;
     private static final int ROW = 24;
     private static final int FRAME = 60;
     private static final int TICKS = 6;

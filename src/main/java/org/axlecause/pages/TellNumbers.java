@@ -3,15 +3,20 @@ package org.axlecause.pages;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.BinaryOperator;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.pages.NumbersPage.Cell;
 import org.axlecause.pages.NumbersPage.Column;
@@ -24,20 +29,30 @@ final class TellNumbers {
 
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm", Locale.ENGLISH);
     private static final BigDecimal SMALLEST = new BigDecimal("0.001");
-    private static final int DECIMALS = 3;
+    private static final int OF_A_PROBABILITY = 3;
     private static final String GROUP = "Group";
+    private static final DecimalFormatSymbols ENGLISH = DecimalFormatSymbols.getInstance(Locale.ENGLISH);
+
+    /** Changes count up to this rate of false ones, common practice. */
+    private static final BigDecimal FALSE_CHANGES = new BigDecimal("0.05");
 
     private final JsonNode answer;
+    private final NumbersWords named;
+    private final PlainWords words;
     private final BinaryOperator<String> closer;
 
     /**
      * Words for an answer.
      *
      * @param answer as it stands on the wire
+     * @param named names for codes
+     * @param words words for the lines of the scope
      * @param closer the address of the same question with a parameter set to a value
      */
-    TellNumbers(JsonNode answer, BinaryOperator<String> closer) {
+    TellNumbers(JsonNode answer, NumbersWords named, PlainWords words, BinaryOperator<String> closer) {
         this.answer = answer;
+        this.named = named;
+        this.words = words;
         this.closer = closer;
     }
 
@@ -54,39 +69,56 @@ final class TellNumbers {
                         : answer.path("groups").isEmpty();
     }
 
+    /** How many cases have ended, where the answer says it. */
+    @Nullable
+    String cases() {
+        return answer.has("cases") ? answer.path("cases").asText() : null;
+    }
+
     /** What holds for the answer as a whole. */
-    List<String> statements(NumbersQuestion question) {
+    List<String> statements(NumbersQuestion question, String measured, Compared compared) {
         List<String> statements = new ArrayList<>();
-        if (answer.has("cases")) {
-            statements.add(answer.path("cases").asText() + " cases that have ended.");
+        if (question == NumbersQuestion.GROUPS) {
+            statements.add("First group: " + compared.first() + ", " + cases(answer.path("cases")) + ". Second group: "
+                    + compared.second() + ".");
         }
         if (answer.path("open").asLong() > 0) {
-            statements.add(answer.path("open").asText() + " cases are still open; they count for nothing here.");
+            statements.add(
+                    answer.path("open").asLong() == 1
+                            ? "1 case is still open and is not counted."
+                            : answer.path("open").asText() + " cases are still open and are not counted.");
         }
         if (answer.has("undetermined")) {
-            statements.add("No cause was confirmed in " + share(answer.path("undetermined")) + ".");
+            statements.add((question == NumbersQuestion.GROUPS ? "In the first group no" : "No")
+                    + " cause was confirmed in " + inFull(answer.path("undetermined")) + ".");
         }
         switch (question) {
             case SITES -> {
-                statements.add("Over all sites: " + share(answer.path("all")) + ".");
+                statements.add("Over all sites, " + measured + ": " + inFull(answer.path("all")) + ".");
                 if (answer.path("overdispersion").isNumber()) {
-                    statements.add("Overdispersion " + number(answer.path("overdispersion"))
-                            + "; 1 is what chance alone explains. The limits are widened by it.");
+                    statements.add("The sites differ " + number(answer.path("overdispersion"), 2)
+                            + " times as much as chance alone explains (overdispersion; 1 is chance alone). The limits"
+                            + " are widened by it.");
                 }
                 statements.add("Standing out is a reason to look, not a verdict on a site.");
             }
             case GROUPS -> {
                 if (answer.has("earlierFrom")) {
                     statements.add("The second group are the cases of the earlier period, presented from "
-                            + answer.path("earlierFrom").asText() + " and before "
-                            + answer.path("earlierTo").asText() + ".");
+                            + NumbersWords.day(answer.path("earlierFrom").asText()) + " and before "
+                            + NumbersWords.day(answer.path("earlierTo").asText()) + ".");
                 }
             }
+            case MONTHS ->
+                statements.add(
+                        "A change counts where its adjusted p is " + PlainWords.plain(FALSE_CHANGES.movePointRight(2))
+                                + "\u00a0% or less; the adjustment is for all causes that are told, so one cause asked for alone has"
+                                + " another p.");
             case RETURNS -> {
                 JsonNode test = answer.path("logRank");
                 if (test.isObject()) {
                     statements.add("Whether the groups differ (log-rank): chi-squared "
-                            + number(test.path("chiSquared")) + ", "
+                            + number(test.path("chiSquared"), 2) + ", "
                             + test.path("degreesOfFreedom").asText()
                             + " degrees of freedom, p " + probability(test.path("pValue")) + ".");
                 }
@@ -94,16 +126,22 @@ final class TellNumbers {
             case CHECKS ->
                 answer.path("calibration").forEach(moment -> {
                     String when = moment(moment);
-                    statements.add(when + ": in " + share(moment.path("neverConfirmed"))
+                    if (moment.at("/neverConfirmed/of").asLong() == 0) {
+                        statements.add(when + ": none were told in these cases.");
+                        return;
+                    }
+                    statements.add(when + ": in " + inFull(moment.path("neverConfirmed"))
                             + " nothing was ever confirmed; "
                             + moment.path("confirmedButNotNamed").asText() + " confirmed causes were not named."
                             + (moment.path("brier").isNumber()
-                                    ? " Brier score " + number(moment.path("brier")) + " of "
+                                    ? " What was told and what came true differ by "
+                                            + percent(moment.path("expectedCalibrationError"))
+                                            + " on average (expected calibration error). Brier score "
+                                            + probability(moment.path("brier")) + " of "
                                             + moment.path("probabilities").asText() + " probabilities (reliability "
-                                            + number(moment.path("reliability")) + ", resolution "
-                                            + number(moment.path("resolution")) + ", uncertainty "
-                                            + number(moment.path("uncertainty")) + "), expected calibration error "
-                                            + percent(moment.path("expectedCalibrationError")) + "."
+                                            + probability(moment.path("reliability")) + ", resolution "
+                                            + probability(moment.path("resolution")) + ", uncertainty "
+                                            + probability(moment.path("uncertainty")) + ")."
                                     : " Too few cases stand behind its scores."));
                 });
             default -> {}
@@ -115,13 +153,23 @@ final class TellNumbers {
     List<NumbersPage.Definition> definitions() {
         return items(answer.path("definitions"))
                 .map(definition -> new NumbersPage.Definition(
-                        definition.path("word").asText(),
+                        Stream.of(definition.path("word").asText().split(", "))
+                                .map(NumbersWords::word)
+                                .collect(Collectors.joining(", ")),
                         definition.path("means").asText()))
                 .toList();
     }
 
+    /**
+     * What two groups are called.
+     *
+     * @param first words of the first
+     * @param second words of the second
+     */
+    record Compared(String first, String second) {}
+
     /** The lists of the answer; those without rows are left out. */
-    List<Table> tables(NumbersQuestion question) {
+    List<Table> tables(NumbersQuestion question, Compared compared) {
         Stream<Table> tables =
                 switch (question) {
                     case CAUSES ->
@@ -137,28 +185,35 @@ final class TellNumbers {
                                 "pareto",
                                 cause("cause"),
                                 numbers("Count", line -> line.path("count").asText()),
-                                numbers("Share", line -> percent(line.path("share"))),
-                                numbers("Together", line -> percent(line.path("cumulative")))));
+                                numbers("Share of the confirmed causes", line -> percent(line.path("share"))),
+                                numbers("Running total", line -> percent(line.path("cumulative")))));
                     case MONTHS -> Stream.concat(Stream.of(changes()), months());
                     case TOGETHER ->
                         Stream.of(table(
                                 "Causes in the same case",
                                 "pairs",
                                 cause("cause"),
-                                words("With", line -> plain(line.path("other"))),
+                                words("With", line -> PlainWords.sentence(plain(line.path("other")))),
                                 shares("Cases with both", "cases"),
-                                numbers("By chance", line -> number(line.path("expected"))),
-                                numbers("Times as often", line -> number(line.path("ratio"))),
+                                numbers("Expected by chance", line -> number(line.path("expected"), 1)),
+                                numbers("Times as often as chance", line -> number(line.path("ratio"), 1)),
                                 numbers("p, adjusted", line -> probability(line.path("adjusted")))));
                     case GROUPS ->
                         Stream.of(table(
                                 "Causes in both groups",
                                 "comparisons",
                                 cause("cause"),
-                                shares("First group", "first"),
-                                shares("Second group", "second"),
-                                numbers("Difference", TellNumbers::difference),
-                                words("Test", line -> plain(line.path("method"))),
+                                shares(PlainWords.sentence(compared.first()), "first"),
+                                shares(PlainWords.sentence(compared.second()), "second"),
+                                new Told(
+                                        "Difference in percentage points",
+                                        true,
+                                        line -> points(line.path("difference")),
+                                        line -> line.path("interval").isObject()
+                                                ? points(line.at("/interval/low")) + " to "
+                                                        + points(line.at("/interval/high"))
+                                                : ""),
+                                words("Test", TellNumbers::test),
                                 numbers("p", line -> probability(line.path("pValue"))),
                                 numbers("p, adjusted", line -> probability(line.path("adjusted")))));
                     case REPAIRS -> Stream.of(results(), lines());
@@ -169,34 +224,60 @@ final class TellNumbers {
                                 group(),
                                 numbers("Followed", line -> line.path("repairs").asText()),
                                 numbers("Came back", line -> text(line.path("returns"))),
-                                numbers("Without a return at the end, 95 % interval", TellNumbers::atTheEnd),
-                                numbers("After days", line -> text(last(line).path("day")))));
+                                new Told(
+                                        "Without a return at the end, 95 % interval",
+                                        true, TellNumbers::atTheEnd, TellNumbers::intervalAtTheEnd),
+                                numbers("Days followed", line -> text(last(line).path("day")))));
                     case SITES ->
                         Stream.of(table(
                                 "Sites",
                                 "sites",
-                                words("Site", line -> line.path("site").asText()),
+                                words(
+                                        "Site",
+                                        line -> named.value(
+                                                "site", line.path("site").asText())),
                                 numbers("Cases", line -> line.path("cases").asText()),
                                 numbers("Observed", line -> text(line.path("observed"))),
-                                numbers("Expected", line -> number(line.path("expected"))),
-                                numbers("Observed by expected", line -> number(line.path("ratio"))),
+                                numbers("Expected", line -> number(line.path("expected"), 1)),
+                                numbers("Observed ÷ expected", line -> number(line.path("ratio"), 2)),
+                                words("Verdict", TellNumbers::verdict),
                                 numbers("95 % limits", line -> limits(line.path("limits95"))),
-                                numbers("99.8 % limits", line -> limits(line.path("limits998"))),
-                                words("Verdict", TellNumbers::verdict)));
+                                numbers("99.8 % limits", line -> limits(line.path("limits998")))));
                     case CHECKS -> Stream.concat(Stream.of(checks()), bins());
                 };
-        return tables.filter(table -> !table.rows().isEmpty()).toList();
+        return tables.filter(table -> !table.groups().isEmpty()).toList();
     }
 
+    /** Changes, those that chance explains least first. */
     private Table changes() {
         return table(
-                "When each share changed most",
-                "trends",
+                "Changes of the shares",
+                items(answer.path("trends"))
+                        .sorted(Comparator.comparingDouble(
+                                line -> line.at("/change/adjusted").asDouble(2)))
+                        .toList(),
                 cause("cause"),
-                words("From month", line -> line.at("/change/month").asText("no change to tell")),
-                numbers("Before", line -> share(line.at("/change/before"))),
-                numbers("From then on", line -> share(line.at("/change/after"))),
+                new Told(
+                        "Changed from",
+                        false,
+                        line -> line.at("/change/adjusted").isNumber()
+                                ? counts(line)
+                                        ? NumbersWords.month(
+                                                line.at("/change/month").asText())
+                                        : "no change beyond chance"
+                                : "no change to tell",
+                        line -> line.at("/change/adjusted").isNumber() && !counts(line)
+                                ? "greatest difference from "
+                                        + NumbersWords.month(
+                                                line.at("/change/month").asText())
+                                : ""),
+                shares("Before", "/change/before"),
+                shares("From then on", "/change/after"),
                 numbers("p, adjusted", line -> probability(line.at("/change/adjusted"))));
+    }
+
+    private static boolean counts(JsonNode trend) {
+        return trend.at("/change/adjusted").decimalValue().compareTo(FALSE_CHANGES) <= 0;
     }
 
     /** The months of those causes that stand alone; of many they would be many pages. */
@@ -210,7 +291,10 @@ final class TellNumbers {
                         .map(trend -> table(
                                 PlainWords.sentence(plain(trend.path("cause"))) + " by month",
                                 items(trend.path("months")).toList(),
-                                words("Month", month -> month.path("month").asText()),
+                                words(
+                                        "Month",
+                                        month -> NumbersWords.month(
+                                                month.path("month").asText())),
                                 shares("Share of the cases, 95 % interval", "cases"),
                                 numbers("Limits of chance", month -> percents(month.path("limits"))),
                                 words(
@@ -231,12 +315,14 @@ final class TellNumbers {
 
     private Table lines() {
         return table(
-                "Lines of the scope",
+                "Work lines",
                 "lines",
-                words("Item", line -> PlainWords.sentence(plain(line.path("item")))),
-                words("Action", line -> plain(line.path("action"))),
+                words(
+                        "Work",
+                        line -> words.line(
+                                line.path("action").asText(), line.path("item").asText(), "")),
                 group(),
-                shares("Cases with the item", "cases"),
+                shares("Cases with any work on the part", "cases"),
                 numbers("Lines", line -> text(line.path("lines"))),
                 words("By necessity", TellNumbers::necessities),
                 shares("Agreed", "agreed"),
@@ -253,12 +339,12 @@ final class TellNumbers {
                 group(),
                 numbers("Asked", line -> line.path("asked").asText()),
                 numbers("Made", line -> line.path("made").asText()),
+                numbers("Bits told", line -> number(line.path("bits"), 2)),
+                numbers("Minutes", line -> number(line.path("minutes"), 1)),
+                numbers("Bits per minute", line -> number(line.path("bitsPerMinute"), 2)),
                 shares("Made unasked", "unasked"),
                 shares("Could be got at", "answered"),
-                shares("Asked and not made", "notMade"),
-                numbers("Bits told", line -> number(line.path("bits"))),
-                numbers("Minutes", line -> number(line.path("minutes"))),
-                numbers("Bits a minute", line -> number(line.path("bitsPerMinute"))));
+                shares("Asked and not made", "notMade"));
     }
 
     private Stream<Table> bins() {
@@ -266,9 +352,8 @@ final class TellNumbers {
                 .map(moment -> table(
                         moment(moment),
                         items(moment.path("bins")).toList(),
-                        words("Probability from", bin -> percent(bin.path("low"))),
-                        numbers("to", bin -> percent(bin.path("high"))),
-                        numbers("Told on average", bin -> percent(bin.path("meanProbability"))),
+                        words("Probability told", bin -> percents(bin)),
+                        numbers("On average", bin -> percent(bin.path("meanProbability"))),
                         shares("Came true, 95 % interval", "confirmed")));
     }
 
@@ -278,54 +363,71 @@ final class TellNumbers {
                 : "Probabilities before the first look with a wheel off";
     }
 
-    /** A column to be, with what stands in it. */
-    private record Told(String head, boolean number, Function<JsonNode, String> words) {}
+    /** A column to be, with what stands in it and behind it. */
+    private record Told(
+            String head, boolean number, Function<JsonNode, String> words, Function<JsonNode, String> under) {}
 
     private static Told words(String head, Function<JsonNode, String> words) {
-        return new Told(head, false, words);
+        return new Told(head, false, words, line -> "");
     }
 
     private static Told numbers(String head, Function<JsonNode, String> words) {
-        return new Told(head, true, words);
+        return new Told(head, true, words, line -> "");
     }
 
     private static Told shares(String head, String member) {
-        return numbers(head, line -> share(line.path(member)));
+        String pointer = member.startsWith("/") ? member : "/" + member;
+        return new Told(head, true, line -> share(line.at(pointer)), line -> behind(line.at(pointer)));
     }
 
     private static Told cause(String member) {
         return words("Cause", line -> PlainWords.sentence(plain(line.path(member))));
     }
 
-    private static Told group() {
-        return words(GROUP, TellNumbers::group);
+    private Told group() {
+        return words(GROUP, this::group);
     }
 
     private Table table(String caption, String list, Told... columns) {
         return table(caption, items(answer.path(list)).toList(), columns);
     }
 
-    /** A table of these columns; groups are left out where all cases are one. */
+    /** A table of these columns; groups of several rows have a heading, and where all cases are one there are none. */
     private Table table(String caption, List<JsonNode> lines, Told... columns) {
         boolean grouped = lines.stream().anyMatch(line -> !line.path("group").isEmpty());
+        boolean first = columns[0].head().equals(GROUP);
+        Map<JsonNode, List<JsonNode>> groups = lines.stream()
+                .collect(Collectors.groupingBy(
+                        line -> grouped && !first ? line.path("group") : answer.path(""),
+                        LinkedHashMap::new,
+                        Collectors.toList()));
         List<Told> told = Stream.of(columns)
-                .filter(column -> grouped || !column.head().equals(GROUP) || column.equals(columns[0]))
-                .toList();
-        List<Row> rows = lines.stream()
-                .map(line -> new Row(
-                        told.get(0).words().apply(line),
-                        address(line),
-                        told.stream()
-                                .skip(1)
-                                .map(column -> new Cell(column.words().apply(line), column.number()))
-                                .toList()))
+                .filter(column -> !column.head().equals(GROUP) || column.equals(columns[0]))
                 .toList();
         return new Table(
                 caption,
                 told.stream()
                         .map(column -> new Column(column.head(), column.number()))
                         .toList(),
-                rows);
+                groups.values().stream()
+                        .map(each -> new NumbersPage.Group(
+                                grouped && !first ? headed(each.get(0)) : "",
+                                each.stream().map(line -> row(line, told)).toList()))
+                        .toList());
+    }
+
+    private Row row(JsonNode line, List<Told> told) {
+        return new Row(
+                told.get(0).words().apply(line),
+                address(line),
+                told.stream()
+                        .skip(1)
+                        .map(column -> new Cell(
+                                column.head(),
+                                column.words().apply(line),
+                                column.number(),
+                                column.under().apply(line)))
+                        .toList());
     }
 
     /** Of several trends each can be looked at alone. */
@@ -336,29 +438,80 @@ final class TellNumbers {
                 : null;
     }
 
-    private static String group(JsonNode line) {
+    private String group(JsonNode line) {
         List<String> words = new ArrayList<>();
         for (Map.Entry<String, JsonNode> member : line.path("group").properties()) {
-            words.add(NumbersWords.value(member.getKey(), member.getValue().asText()));
+            words.add(value(member));
         }
-        return words.isEmpty() ? "All" : String.join(", ", words);
+        return words.isEmpty() ? "All" : PlainWords.sentence(String.join(", ", words));
+    }
+
+    /** A group with what it is told apart by. */
+    private String headed(JsonNode line) {
+        List<String> words = new ArrayList<>();
+        for (Map.Entry<String, JsonNode> member : line.path("group").properties()) {
+            words.add(NumbersWords.label(member.getKey()) + ": " + value(member));
+        }
+        return String.join("; ", words);
+    }
+
+    private String value(Map.Entry<String, JsonNode> member) {
+        String value = member.getValue().asText();
+        return switch (member.getKey()) {
+            case "item" -> words.word("items", value, "name");
+            case "month" -> NumbersWords.month(value);
+            default -> named.value(member.getKey(), value);
+        };
     }
 
     private static String share(JsonNode share) {
         if (share.isMissingNode() || share.isNull()) {
             return "";
         }
-        String of = share.path("of").asText();
-        return share.path("withheld").asBoolean()
-                ? "withheld, " + of + " cases"
-                : percent(share.path("share")) + " (" + percents(share.path("interval")) + "), "
-                        + share.path("count").asText() + " of " + of;
+        if (share.path("of").asLong() == 0) {
+            return "none";
+        }
+        return share.path("withheld").asBoolean() ? "withheld" : percent(share.path("share"));
     }
 
-    private static String difference(JsonNode line) {
-        return line.path("difference").isNumber()
-                ? percent(line.path("difference")) + " (" + percents(line.path("interval")) + ")"
+    /** What stands behind a share: its interval and its cases. */
+    private static String behind(JsonNode share) {
+        if (share.path("of").asLong() == 0) {
+            return "";
+        }
+        return share.path("withheld").asBoolean()
+                ? cases(share.path("of"))
+                : percents(share.path("interval")) + ", " + share.path("count").asText() + "\u00a0of\u00a0"
+                        + share.path("of").asText();
+    }
+
+    private static String inFull(JsonNode share) {
+        if (share.path("withheld").asBoolean() || share.path("of").asLong() == 0) {
+            return "a share that is withheld, of " + cases(share.path("of"));
+        }
+        return share(share) + " (" + percents(share.path("interval")) + "), "
+                + share.path("count").asText() + " of " + share.path("of").asText();
+    }
+
+    private static String cases(JsonNode number) {
+        return number.asLong() == 1 ? "1 case" : number.asText() + " cases";
+    }
+
+    /** A difference of shares in percentage points. */
+    private static String points(JsonNode difference) {
+        return difference.isNumber()
+                ? new DecimalFormat("0.0", ENGLISH)
+                        .format(difference.decimalValue().movePointRight(2))
+                        .replace('-', '−')
                 : "";
+    }
+
+    private static String test(JsonNode line) {
+        return switch (line.path("method").asText("")) {
+            case "fisher-exact" -> "Fisher’s exact";
+            case "chi-squared" -> "chi-squared";
+            default -> plain(line.path("method"));
+        };
     }
 
     private static JsonNode last(JsonNode group) {
@@ -367,12 +520,14 @@ final class TellNumbers {
     }
 
     private static String atTheEnd(JsonNode group) {
-        if (group.path("withheld").asBoolean()) {
-            return "withheld";
-        }
-        JsonNode last = last(group);
-        return percent(last.path("withoutReturn"))
-                + (last.path("interval").isObject() ? " (" + percents(last.path("interval")) + ")" : "");
+        return group.path("withheld").asBoolean()
+                ? "withheld"
+                : percent(last(group).path("withoutReturn"));
+    }
+
+    /** None where nothing came back: the curve then says nothing of how far chance reaches. */
+    private static String intervalAtTheEnd(JsonNode group) {
+        return group.path("returns").asLong() == 0 ? "" : percents(last(group).path("interval"));
     }
 
     private static String verdict(JsonNode site) {
@@ -402,7 +557,9 @@ final class TellNumbers {
                 items(line.path("money"))
                         .map(money -> money.path("total").asText() + " "
                                 + money.path("currency").asText() + ", "
-                                + money.path("lines").asText() + " lines, "
+                                + (money.path("lines").asLong() == 1
+                                        ? "1 line, "
+                                        : money.path("lines").asText() + " lines, ")
                                 + money.path("mean").asText() + " each")
                         .toList());
     }
@@ -422,27 +579,38 @@ final class TellNumbers {
     }
 
     private static String percent(JsonNode share) {
-        return share.isNumber() ? ChartStyle.percent().format(share.doubleValue()) : "";
+        return share.isNumber() ? percent(share.doubleValue()) : "";
+    }
+
+    /** With one decimal, so that numbers stand below one another, and never parted from its sign. */
+    private static String percent(double share) {
+        return new DecimalFormat("0.0\u00a0%", ENGLISH).format(share);
     }
 
     private static String percents(JsonNode interval) {
-        return interval.isObject() ? percent(interval.path("low")) + " to " + percent(interval.path("high")) : "";
-    }
-
-    private static String limits(JsonNode interval) {
-        return interval.isObject() ? number(interval.path("low")) + " to " + number(interval.path("high")) : "";
-    }
-
-    private static String number(JsonNode number) {
-        return number.isNumber()
-                ? PlainWords.plain(number.decimalValue().setScale(DECIMALS, RoundingMode.HALF_EVEN))
+        return interval.path("low").isNumber()
+                ? percent(interval.path("low")) + " to " + percent(interval.path("high"))
                 : "";
     }
 
-    private static String probability(JsonNode pValue) {
-        if (!pValue.isNumber()) {
+    private static String limits(JsonNode interval) {
+        return interval.isObject() ? number(interval.path("low"), 2) + " to " + number(interval.path("high"), 2) : "";
+    }
+
+    private static String number(JsonNode number, int decimals) {
+        return number.isNumber()
+                ? number.decimalValue()
+                        .setScale(decimals, RoundingMode.HALF_EVEN)
+                        .toPlainString()
+                : "";
+    }
+
+    private static String probability(JsonNode probability) {
+        if (!probability.isNumber()) {
             return "";
         }
-        return pValue.decimalValue().compareTo(SMALLEST) < 0 ? "below 0.001" : number(pValue);
+        return probability.decimalValue().compareTo(SMALLEST) < 0
+                ? "below 0.001"
+                : number(probability, OF_A_PROBABILITY);
     }
 }

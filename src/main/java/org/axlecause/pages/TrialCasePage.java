@@ -32,6 +32,7 @@ public record TrialCasePage(
      * @param fitness advice on use
      * @param faults deficiencies
      * @param price sums
+     * @param missing prices that are in none of the sums
      */
-    public record Side(String fitness, List<String> faults, List<String> price) {}
+    public record Side(String fitness, List<String> faults, List<String> price, List<String> missing) {}
 }

@@ -78,13 +78,14 @@ final class ComparePolicies {
         ClauseWord word = Objects.requireNonNull(Vocabulary.released().find(code), code);
         String change = was == null ? "added" : is == null ? "removed" : "changed";
         table.add(new DifferenceView(layer, key, word.means(), change, was, is));
-        words.add("The " + layer + " "
+        String of = word.isRepeated() ? " (" + key.substring(code.length()).strip() + ")" : "";
+        words.add("For the " + layer + ", " + word.means() + of + ": "
                 + switch (change) {
-                    case "added" -> "sets '" + key + "' to " + is + ", which it left to the layer above";
-                    case "removed" -> "leaves '" + key + "' to the layer above; it was " + was;
-                    default -> "changes '" + key + "' from " + was + " to " + is;
+                    case "added" -> is + ", which it left to the layer above before";
+                    case "removed" -> "left to the layer above; it was " + was;
+                    default -> is + "; it was " + was;
                 }
-                + ": " + word.means() + ".");
+                + ".");
     }
 
     private static @Nullable String says(@Nullable ClauseWanted clause) {

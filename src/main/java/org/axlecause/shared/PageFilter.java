@@ -151,7 +151,9 @@ class PageFilter implements ContainerRequestFilter, ContainerResponseFilter {
                             HttpHeaders.LOCATION,
                             "/sign-in?to=" + URLEncoder.encode(visit.address(), StandardCharsets.UTF_8));
         } else {
-            answer.setEntity(problemPage.html(problem), new Annotation[0], HTML);
+            Cookie session = request.getCookies().get(Visit.SESSION);
+            answer.setEntity(
+                    problemPage.html(problem, session == null ? "" : session.getValue()), new Annotation[0], HTML);
         }
     }
 

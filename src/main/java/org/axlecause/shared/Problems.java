@@ -117,7 +117,10 @@ class Problems {
         String path = uri.getRequestUri().getRawPath();
         String detail =
                 switch (reason) {
-                    case NOT_FOUND -> "Nothing is served at " + path + ". /q/openapi lists what is.";
+                    case NOT_FOUND ->
+                        path.startsWith("/v1/")
+                                ? "Nothing is served at " + path + ". /q/openapi lists what is."
+                                : "There is no page " + path + ".";
                     case METHOD_NOT_ALLOWED ->
                         path + " exists, but not for this method; OPTIONS lists those that it has.";
                     case UNSUPPORTED_FORMAT ->

@@ -283,14 +283,15 @@ class AskCauses {
 
         /** By group, then the most frequent cause first. */
         private List<CauseShareView> shares(Map<Key, Long> found, Map<List<String>, Long> groups, int least) {
-            Comparator<Map.Entry<Key, Long>> order = Comparator.comparing(
-                    entry -> String.join("\u0000", entry.getKey().group()));
+            Grouping grouping = question.grouping(by);
+            Comparator<Map.Entry<Key, Long>> order = (one, other) ->
+                    grouping.order(one.getKey().group(), other.getKey().group());
             return found.entrySet().stream()
                     .filter(entry -> isWanted(entry.getKey().cause()))
                     .sorted(order.thenComparing(Map.Entry::getValue, Comparator.reverseOrder())
                             .thenComparing(entry -> entry.getKey().cause()))
                     .map(entry -> new CauseShareView(
-                            question.grouping(by).named(entry.getKey().group()),
+                            grouping.named(entry.getKey().group()),
                             entry.getKey().cause(),
                             ShareView.of(
                                     entry.getValue(),

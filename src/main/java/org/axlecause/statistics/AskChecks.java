@@ -5,7 +5,6 @@ import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -103,8 +102,7 @@ class AskChecks {
                         made.entrySet().stream()
                                 .map(entry -> view(
                                         entry.getKey(), entry.getValue(), minutes.get(entry.getKey()), grouping, least))
-                                .sorted(Comparator.comparing((CheckView view) -> String.join(
-                                                "\u0000", view.group().values()))
+                                .sorted(grouping.byGroup(CheckView::group)
                                         .thenComparing(view -> -view.made())
                                         .thenComparing(CheckView::check))
                                 .toList(),

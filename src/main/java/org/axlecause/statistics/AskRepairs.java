@@ -6,7 +6,6 @@ import java.math.RoundingMode;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -74,8 +73,7 @@ class AskRepairs {
         Map<List<String>, Long> cases = casesWithItem(lines, grouping.by().size());
         List<LinesView> all = lines.entrySet().stream()
                 .map(entry -> view(entry.getKey(), entry.getValue(), grouping, outcomes, cases, least))
-                .sorted(Comparator.comparing((LinesView view) ->
-                                String.join("\u0000", view.group().values()))
+                .sorted(grouping.byGroup(LinesView::group)
                         .thenComparing(view -> view.lines() == null ? 0 : -view.lines())
                         .thenComparing(LinesView::item)
                         .thenComparing(LinesView::action))
@@ -94,8 +92,7 @@ class AskRepairs {
                                 .sum(),
                         outcomes.entrySet().stream()
                                 .map(entry -> results(grouping.named(entry.getKey()), entry.getValue(), least))
-                                .sorted(Comparator.comparing(view ->
-                                        String.join("\u0000", view.group().values())))
+                                .sorted(grouping.byGroup(ResultsView::group))
                                 .toList(),
                         all.subList(Math.min(first, all.size()), end),
                         definitions(least)),
@@ -191,7 +188,9 @@ class AskRepairs {
 
     private List<DefinitionView> definitions(int least) {
         List<Definitions.Definition> definitions = new ArrayList<>(List.of(
-                Definitions.of("line", "A line of the scope as it stood when the case ended; a merged one is no line."),
+                Definitions.of(
+                        "line",
+                        "A line of the work as it stood when the case ended; one that was merged into another is not counted."),
                 Definitions.of(
                         "agreed, refused",
                         "By the decision that stands; decided lines are agreed, refused or put off."),

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -60,7 +61,10 @@ class AskReturns {
         OffsetDateTime now = OffsetDateTime.now(clock);
         LocalDate asOf = now.atZoneSameInstant(ZoneOffset.UTC).toLocalDate();
         int most = snapshots.terms().returnDays();
-        Map<String, List<SurvivalTime>> times = new TreeMap<>();
+        Map<String, List<SurvivalTime>> times = new TreeMap<>(
+                grouping.by().isEmpty()
+                        ? Comparator.<String>naturalOrder()
+                        : (one, other) -> grouping.order(List.of(one), List.of(other)));
         for (RepairStore.Followed followed :
                 repairs.followed(new RepairStore.Wanted(cohort, grouping.dimensions(), items, byItem, asOf, most))) {
             String group = byItem

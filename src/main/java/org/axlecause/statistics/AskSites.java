@@ -267,7 +267,7 @@ class AskSites {
 
     private List<DefinitionView> definitions(Measure measure, int least) {
         List<Definitions.Definition> definitions = new ArrayList<>(List.of(
-                Definitions.of("measure", measure + ": " + measure.means + "."),
+                Definitions.of("measure", measure.toString().replace('-', ' ') + ": " + measure.means + "."),
                 Definitions.of(
                         "expected",
                         "What the site's cases would come to if each stratum of age, distance and layout had the share"

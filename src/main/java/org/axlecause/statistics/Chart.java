@@ -2,6 +2,7 @@ package org.axlecause.statistics;
 
 import java.time.YearMonth;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** What an answer is drawn as; names in it are codes, which get their words where it is drawn. */
@@ -69,6 +70,15 @@ public sealed interface Chart {
             groups = List.copyOf(groups);
         }
 
+        /** The same with other words for its groups. */
+        public Returns named(UnaryOperator<String> words) {
+            return new Returns(
+                    groups.stream()
+                            .map(group -> new Group(words.apply(group.name()), group.curve()))
+                            .toList(),
+                    days);
+        }
+
         @Override
         public String of() {
             return "";
@@ -95,6 +105,11 @@ public sealed interface Chart {
      * @param funnel sites that are told
      */
     record Sites(String measure, Funnel funnel) implements Chart {
+
+        /** The same with other words for its sites. */
+        public Sites named(UnaryOperator<String> words) {
+            return new Sites(measure, funnel.named(words));
+        }
 
         @Override
         public String of() {

@@ -16,22 +16,23 @@ final class Definitions {
                 new Definition(
                         "case",
                         "A case that has ended: its repair is proved, or it is closed. Open cases and entries that were"
-                                + " taken back count for nothing."),
+                                + " taken back are not counted."),
                 new Definition(
                         "open",
-                        "Cases that have not ended, by site, day, make and model alone; what else is asked for is known when"
-                                + " a case ends."),
+                        "Cases that have not ended. They are chosen by site, day, make and model alone: the rest is known"
+                                + " only when a case ends."),
                 new Definition("day", "The day of the presentation in the time zone of the site; months likewise."),
                 new Definition(
                         "ageBand, odometerBand",
                         "Years since the first use, or the first registration where no first use is known, and kilometres,"
-                                + " at the presentation. What isn't known is " + StatisticsTerms.UNKNOWN + "."),
+                                + " at the presentation. Where none is known, the vehicle counts as "
+                                + StatisticsTerms.UNKNOWN + "."),
                 new Definition(
                         "layout",
                         "The wheel brakes of the axles from the front, joined by +; one brake alone chooses the"
                                 + " vehicles that have it on an axle."),
                 new Definition("interval", "Wilson's score interval of the share, 95 %."),
-                new Definition("withheld", "Cells that fewer than " + leastCell + " cases stand behind are withheld."));
+                new Definition("withheld", "A share of fewer than " + leastCell + " cases is withheld."));
     }
 
     static List<Definition> causes() {
@@ -45,7 +46,7 @@ final class Definitions {
                         "role", "A root cause has no confirmed cause upstream of it; the others are contributing."),
                 new Definition(
                         "axle, side",
-                        "Where the cause was; cases of the whole group stay the number that it is a" + " share of."));
+                        "Where the cause was. Shares are of all cases of the group, wherever their causes were."));
     }
 
     static List<Definition> learning(int leastCell) {

@@ -1,6 +1,7 @@
 package org.axlecause.statistics;
 
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.special.Beta;
 import org.hipparchus.special.Gamma;
@@ -101,6 +102,25 @@ public record Funnel(Kind kind, double target, double overdispersion, List<Point
     /** Observed by expected events against 1. */
     public static Funnel ofRatios(List<Count> units) {
         return of(Kind.RATIO, 1, units);
+    }
+
+    /** The same with other names for its units. */
+    Funnel named(UnaryOperator<String> names) {
+        return new Funnel(
+                kind,
+                target,
+                overdispersion,
+                points.stream()
+                        .map(point -> new Point(
+                                names.apply(point.name()),
+                                point.observed(),
+                                point.size(),
+                                point.value(),
+                                point.limits(),
+                                point.deviation(),
+                                point.pValue(),
+                                point.verdict()))
+                        .toList());
     }
 
     private static Funnel of(Kind kind, double target, List<Count> units) {

@@ -1,9 +1,13 @@
 package org.axlecause.statistics;
 
 import java.time.LocalDate;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.axlecause.casefile.StatisticsTerms;
 
@@ -12,9 +16,9 @@ import org.axlecause.casefile.StatisticsTerms;
  *
  * @param by what it is told apart by
  * @param regions region of each site
- * @param seasons seasons with their months
+ * @param terms bands and seasons
  */
-record Grouping(List<GroupBy> by, Map<String, String> regions, List<StatisticsTerms.Season> seasons) {
+record Grouping(List<GroupBy> by, Map<String, String> regions, StatisticsTerms terms) {
 
     private static final int MONTH_LENGTH = 7;
     private static final String NONE = "none";
@@ -22,7 +26,6 @@ record Grouping(List<GroupBy> by, Map<String, String> regions, List<StatisticsTe
     Grouping {
         by = List.copyOf(by);
         regions = Map.copyOf(regions);
-        seasons = List.copyOf(seasons);
     }
 
     List<Dimension> dimensions() {
@@ -56,6 +59,41 @@ record Grouping(List<GroupBy> by, Map<String, String> regions, List<StatisticsTe
         return named;
     }
 
+    /** Answers in the order of their groups. */
+    <T> Comparator<T> byGroup(Function<T, Map<String, String>> group) {
+        return (one, other) ->
+                order(group.apply(one).values(), group.apply(other).values());
+    }
+
+    /** The order in which groups are told: bands from the lowest, seasons as they follow, all else by its word. */
+    int order(Collection<String> one, Collection<String> other) {
+        Iterator<String> words = other.iterator();
+        int index = 0;
+        for (String word : one) {
+            List<String> known = inOrder(by.get(index));
+            String second = words.next();
+            int order = known.contains(word) && known.contains(second)
+                    ? Integer.compare(known.indexOf(word), known.indexOf(second))
+                    : word.compareTo(second);
+            if (order != 0) {
+                return order;
+            }
+            index++;
+        }
+        return 0;
+    }
+
+    private List<String> inOrder(GroupBy each) {
+        Stream<String> words =
+                switch (each) {
+                    case AGE_BAND -> terms.ages().stream().map(StatisticsTerms.Band::code);
+                    case ODOMETER_BAND -> terms.odometers().stream().map(StatisticsTerms.Band::code);
+                    case SEASON -> terms.seasons().stream().map(StatisticsTerms.Season::code);
+                    default -> Stream.empty();
+                };
+        return Stream.concat(words, Stream.of(StatisticsTerms.UNKNOWN)).toList();
+    }
+
     private String word(GroupBy each, CountStore.Count count, List<String> members) {
         if (each.isOfCauses()) {
             String value = count.members().get(members.indexOf(each.member()));
@@ -70,7 +108,7 @@ record Grouping(List<GroupBy> by, Map<String, String> regions, List<StatisticsTe
     }
 
     private String season(LocalDate month) {
-        return seasons.stream()
+        return terms.seasons().stream()
                 .filter(season -> season.months().contains(month.getMonth()))
                 .findFirst()
                 .orElseThrow()

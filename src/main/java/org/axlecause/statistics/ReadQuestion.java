@@ -213,7 +213,7 @@ final class ReadQuestion {
 
     /** What an answer is told apart by, with the words of this tenant. */
     Grouping grouping(List<GroupBy> by) {
-        return new Grouping(by, regions(), terms.seasons());
+        return new Grouping(by, regions(), terms);
     }
 
     /** The region of each site that the actor may see; unknown where it has none. */

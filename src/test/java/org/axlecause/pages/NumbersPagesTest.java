@@ -39,8 +39,8 @@ class NumbersPagesTest {
     @BeforeEach
     void an_analyst_of_a_chain_is_signed_in() {
         chain = new Chain(key(Role.ADMIN, null));
-        chain.site("quay-street", "coast");
-        chain.site("mill-bridge", "hills");
+        chain.site("quay-street", "Quay Street", "coast");
+        chain.site("mill-bridge", "Mill Bridge", "hills");
         for (int day = 1; day <= 6; day++) {
             chain.aCase("QS-0" + day, "quay-street", "2026-03-0" + day + "T08:15:00Z")
                     .presented()
@@ -64,12 +64,14 @@ class NumbersPagesTest {
         Document page = browser.page("/numbers/most?make=&from=2026-03-01&to=2026-05-01");
 
         assertThat(page.select("section .lead").text())
-                .isEqualTo("Among cases that have ended, with presented from 2026-03-01; presented before 2026-05-01.");
+                .isEqualTo(
+                        "Among the 8 cases that have ended: presented from 1 March 2026; presented before 1 May 2026.");
         assertThat(page.select("table tbody tr").eachText())
-                .containsExactly("Wheel cylinder leaking 6 66.7 % 66.7 %", "Drum oval 3 33.3 % 100 %");
-        assertThat(page.select("figure.picture svg title").text())
-                .startsWith("Confirmed causes by how often they come");
+                .containsExactly("Wheel cylinder leaking 6 66.7 % 66.7 %", "Drum oval 3 33.3 % 100.0 %");
+        assertThat(page.select("figure.picture figcaption").text())
+                .isEqualTo("Confirmed causes by how often they come");
         assertThat(page.select("details dd").text()).contains("Open cases and entries that were taken back");
+        assertThat(page.select("details dt").eachText()).contains("age in years, distance in km");
         assertThat(page.select("input[name=from]").val()).isEqualTo("2026-03-01");
     }
 
@@ -77,10 +79,30 @@ class NumbersPagesTest {
     void shares_have_their_intervals_and_small_groups_are_withheld() {
         Document page = browser.page("/numbers/causes?by=site");
 
-        assertThat(page.select("table tbody tr").eachText())
-                .contains(
-                        "Wheel cylinder leaking quay-street 100 % (61 % to 100 %), 6 of 6",
-                        "Drum oval mill-bridge withheld, 2 cases");
+        assertThat(page.select("section .lead").text())
+                .isEqualTo("Among all 8 cases that have ended. Asked: split by site.");
+        assertThat(page.select("table tbody").eachText())
+                .satisfiesExactly(
+                        hills -> assertThat(hills).isEqualTo("Site: Mill Bridge Drum oval withheld 2 cases"),
+                        coast -> assertThat(coast)
+                                .startsWith(
+                                        "Site: Quay Street Wheel cylinder leaking 100.0 % 61.0 % to 100.0 %, 6 of 6")
+                                .doesNotContain("quay-street"));
+    }
+
+    @Test
+    void a_change_that_chance_explains_is_called_none() {
+        for (int day = 1; day <= 4; day++) {
+            chain.aCase("AP-0" + day, "mill-bridge", "2026-04-1" + day + "T08:15:00Z")
+                    .presented()
+                    .closed("abandoned", "")
+                    .send();
+        }
+
+        Document page = browser.page("/numbers/months");
+
+        assertThat(page.select("table tr:contains(Drum oval) td").eachText())
+                .startsWith("no change beyond chance greatest difference from Apr 2026");
     }
 
     @Test
@@ -125,12 +147,12 @@ class NumbersPagesTest {
         Document third = browser.page("/numbers/groups?compare=make&make=Corvane&make=Velmar");
 
         assertThat(first.select("section")).isEmpty();
-        assertThat(first.select("[role=status]").text()).contains("Choose what the groups are told apart by");
+        assertThat(first.select("[role=status]").text()).contains("what the groups differ in");
         assertThat(second.select("#problem").text()).contains("a member with two values to compare");
         assertThat(second.select("input[name=make]")).hasSize(2);
         assertThat(third.select("section .lead").text())
-                .isEqualTo("Among all cases that have ended: make Corvane against Velmar.");
-        assertThat(third.select("section table").text()).contains("Drum oval");
+                .isEqualTo("Among all cases that have ended; make Corvane against Velmar.");
+        assertThat(third.select("section table").text()).contains("Corvane", "Velmar", "Drum oval");
     }
 
     @Test
@@ -138,12 +160,13 @@ class NumbersPagesTest {
         Document page = browser.page("/numbers/groups?compare=period&from=2026-03-04&to=2026-03-07");
 
         assertThat(page.select("section .lead").text())
-                .isEqualTo("Among cases that have ended, with presented from 2026-03-04; presented before 2026-03-07:"
-                        + " this period against an earlier one.");
-        assertThat(page.select("section p").text()).contains("presented from 2026-03-01 and before 2026-03-04");
+                .isEqualTo(
+                        "Among the cases that have ended: presented from 4 March 2026; presented before 7 March 2026;"
+                                + " this period against an earlier one.");
+        assertThat(page.select("section p").text()).contains("presented from 1 March 2026 and before 4 March 2026");
         assertThat(page.select("input[name=earlierFrom], input[name=earlierTo]"))
                 .hasSize(2);
-        assertThat(page.select("section table").text()).contains("Wheel cylinder leaking withheld, 3 cases");
+        assertThat(page.select("section table").text()).contains("Wheel cylinder leaking withheld 3 cases");
     }
 
     @Test
@@ -176,11 +199,12 @@ class NumbersPagesTest {
     @Test
     void a_key_of_one_site_and_another_tenant_see_only_their_own() {
         signIn(key(Role.ANALYST, List.of("mill-bridge")));
-        assertThat(browser.page("/numbers/causes").select("section p").text()).contains("2 cases that have ended");
+        assertThat(browser.page("/numbers/causes").select("section p").text())
+                .contains("Among all 2 cases that have ended");
         assertThat(browser.page("/numbers/causes")
                         .select("select[name=site] option")
                         .eachText())
-                .containsExactly("all", "mill-bridge");
+                .containsExactly("all", "Mill Bridge");
 
         signIn(makeKey.make(Chain.aTenant(), new KeyTerms("stranger", Role.ANALYST, null, null), "test"));
         assertThat(browser.page("/numbers/causes").select("section p").text())

@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.math.BigDecimal;
+import java.util.stream.Stream;
 import org.axlecause.shared.Json;
 import org.axlecause.shared.YamlException;
 import org.axlecause.shared.YamlFile;
+import org.axlecause.shared.YamlNode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,6 +18,24 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PlainWordsTest {
 
     private static final PlainWords WORDS = new PlainWords();
+
+    @Test
+    void every_clause_of_a_policy_stands_in_a_group() {
+        YamlNode baseline = YamlFile.onClassPath("rules/policies/baseline.yaml").root();
+
+        assertThat(Stream.of("thresholds", "clauses")
+                        .flatMap(list -> baseline.items(list).stream())
+                        .map(clause -> WORDS.clauseGroup(clause.text("code")))
+                        .distinct())
+                .containsExactlyInAnyOrderElementsOf(WORDS.clauseGroups());
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @CsvSource({"180, Cel, 180 °C", "8, a, 8 years", "1.50, 1, 1.5", "60000, km, '60,000 km'", "0.1, mm, 0.1 mm"})
+    void a_measure_has_its_unit_as_people_write_it(String value, String unit, String said) {
+        assertThat(PlainWords.measure(new BigDecimal(value), unit).replace('\u00a0', ' '))
+                .isEqualTo(said);
+    }
 
     @ParameterizedTest(name = "{2}")
     @CsvSource({

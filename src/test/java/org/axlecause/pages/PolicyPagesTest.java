@@ -95,10 +95,10 @@ class PolicyPagesTest {
         write("chain", Map.of("means", "stricter"), "drag-ratio", "value", "3");
 
         Document site = browser.page(DRAFT + "?layer=site%20quay-street");
-        Element clause = site.selectFirst("details:has(input[value=drag-ratio])");
+        Element clause = site.selectFirst("details.line:has(input[value=drag-ratio])");
 
         assertThat(clause.select("summary").text())
-                .contains("How many times the other wheel's force", "where left alone: 3, set by the chain");
+                .contains("How many times the other wheel's force", "3, set by the chain");
         assertThat(clause.text()).contains("Source of the release's value: workshop value");
         assertThat(site.select("nav[aria-label=Layers] [aria-current]").text()).isEqualTo("Site quay-street");
     }
@@ -135,8 +135,8 @@ class PolicyPagesTest {
         Document holds = browser.page("/policy/named/repairs/effective?site=quay-street");
 
         assertThat(holds.select("section[aria-labelledby=from-chain] tbody tr").eachText())
-                .containsExactly("How many times the other wheel's force with no brake applied counts as dragging 3"
-                        + " drag-ratio");
+                .containsExactly(
+                        "How many times the other wheel's force with no brake applied counts as dragging 3" + " no");
         assertThat(holds.select("section[aria-labelledby=from-baseline] tbody tr"))
                 .hasSizeGreaterThan(50);
     }
@@ -240,7 +240,7 @@ class PolicyPagesTest {
     }
 
     private static String fieldOf(Element form, String clause, String member) {
-        return form.selectFirst("details:has(input[value=" + clause + "]) [name$=." + member + "]")
+        return form.selectFirst("details.line:has(input[value=" + clause + "]) [name$=." + member + "]")
                 .attr("name");
     }
 

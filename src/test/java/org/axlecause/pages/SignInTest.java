@@ -75,6 +75,8 @@ class SignInTest {
         signIn(makeKey.make(tenant, new KeyTerms("tablet of bay 2", Role.TECHNICIAN, null, null), "test"), "/bay");
 
         assertThat(browser.page("/bay").select(".who").text()).isEqualTo("Signed in as tablet of bay 2");
+        assertThat(browser.page("/nowhere").select(".who").text()).isEqualTo("Signed in as tablet of bay 2");
+        assertThat(browser.page("/nowhere").select("#problem").text()).contains("There is no page /nowhere.");
     }
 
     @Test
@@ -243,6 +245,7 @@ class SignInTest {
         Response analyst = browser.open("/sheets/" + CASE + "/customer");
         assertThat(analyst.statusCode()).isEqualTo(403);
         assertThat(Browser.read(analyst).select("#problem h1").text()).isEqualTo("This key may not do that");
+        assertThat(Browser.read(analyst).select("form[action=/sign-out]")).hasSize(1);
         Response stranger = new Browser().open("/sheets/" + CASE + "/customer");
         assertThat(local(stranger)).isEqualTo("/sign-in?to=%2Fsheets%2F" + CASE + "%2Fcustomer");
     }

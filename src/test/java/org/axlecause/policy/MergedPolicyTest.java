@@ -132,8 +132,8 @@ class MergedPolicyTest {
                 .contains(
                         "Judges the sites quay-street instead of all sites.",
                         "Must be published by somebody other than its authors.",
-                        "The chain changes 'retest-imbalance' from 14 % to 12 %, locked: largest imbalance of the service"
-                                + " brake on a repaired axle.");
+                        "For the chain, largest imbalance of the service brake on a repaired axle: 12 %, locked; it was"
+                                + " 14 %.");
         assertThat(ComparePolicies.of(before, before).words()).isEqualTo(List.of("The two set the same."));
     }
 

@@ -25,8 +25,12 @@ public final class Chain {
     }
 
     public void site(String site, String region) {
+        site(site, "Site", region);
+    }
+
+    public void site(String site, String name, String region) {
         as(admin)
-                .body("{\"name\": \"Site\", \"region\": \"" + region
+                .body("{\"name\": \"" + name + "\", \"region\": \"" + region
                         + "\", \"timeZone\": \"Europe/London\", \"currency\": \"GBP\", \"regime\": \"gb-annual\"}")
                 .put("/v1/sites/" + site)
                 .then()

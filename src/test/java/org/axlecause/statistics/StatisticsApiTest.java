@@ -93,6 +93,16 @@ class StatisticsApiTest {
     }
 
     @Test
+    void bands_are_told_from_the_lowest() {
+        assertThat(ask("/v1/statistics/causes?by=odometerBand")
+                        .jsonPath()
+                        .getList("shares.group.odometerBand", String.class)
+                        .stream()
+                        .distinct())
+                .containsExactly("under-50000", "100000-to-149999");
+    }
+
+    @Test
     void what_waits_to_be_folded_is_counted_and_folding_changes_no_answer() {
         String before = ask("/v1/statistics/causes?by=month")
                 .jsonPath()
