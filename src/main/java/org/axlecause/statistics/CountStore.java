@@ -30,7 +30,8 @@ class CountStore {
     private static final Set<String> WITH_AMOUNTS =
             Set.of(Countable.LINE, Countable.MINUTES, Countable.CHECK, Countable.CALIBRATION);
 
-    private static final String GATHERING = "SET LOCAL work_mem = '32MB'; SET LOCAL enable_sort = off";
+    private static final String GATHERING =
+            "SET LOCAL work_mem = '32MB'; SET LOCAL enable_sort = off; SET LOCAL enable_nestloop = off";
 
     private static final String NO_AMOUNT = "0::numeric";
 
@@ -104,8 +105,8 @@ class CountStore {
     }
 
     /**
-     * Lets the statements of the open transaction gather counts in memory. Under row-level security the planner expects so
-     * few rows that it would sort what is gathered faster by hashing.
+     * Lets the statements of the open transaction gather counts in memory. Under row-level security, and where a table was
+     * filled a moment ago, the planner expects so few rows that it would sort, or read once per row, what it had better hash.
      */
     void gatherInMemory() {
         transaction.jdbc((connection, tenant) -> {
