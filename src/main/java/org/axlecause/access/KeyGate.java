@@ -54,14 +54,14 @@ class KeyGate implements Gate {
         }
         if (!actor.hasAny(Set.of(needs.value()))) {
             current.is(actor, bearer.called());
-            throw RefusedException.notAllowed("This key has none of the roles "
+            throw RefusedException.notAllowed("Your key or token has none of the roles "
                     + String.join(
                             ", ",
                             Set.of(needs.value()).stream()
                                     .map(Role::toString)
                                     .sorted()
                                     .toList())
-                    + ", one of which is needed here. Ask whoever manages your keys for one that has it.");
+                    + ", one of which is needed here. Ask whoever manages them for one that has it.");
         }
         current.is(actor, bearer.called());
         return quota;

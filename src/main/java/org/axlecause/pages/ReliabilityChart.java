@@ -26,6 +26,7 @@ final class ReliabilityChart {
     private static final int HEIGHT = 450;
     private static final double GAP = 0.022;
     private static final double ROOM_FOR_LAST_NUMBER = 24;
+    private static final RectangleInsets CLEAR_OF_THE_OTHER_AXIS = new RectangleInsets(10, 4, 2, 4);
 
     private ReliabilityChart() {}
 
@@ -41,7 +42,7 @@ final class ReliabilityChart {
         data.addSeries(told);
         XYPlot plot = new XYPlot(
                 data,
-                shares("probability told, n = %d".formatted(calibration.number())),
+                probabilities("probability told, n = %d".formatted(calibration.number())),
                 shares("share that came true"),
                 points());
         XYSeries diagonal = new XYSeries("as told");
@@ -57,6 +58,13 @@ final class ReliabilityChart {
         JFreeChart chart = ChartStyle.chart(plot, true);
         chart.setPadding(new RectangleInsets(0, 0, 0, ROOM_FOR_LAST_NUMBER));
         return Drawing.of(chart, lettering, id, WIDTH, HEIGHT, title, described(calibration));
+    }
+
+    /** Its first number stands clear of that of the other axis. */
+    private static NumberAxis probabilities(String words) {
+        NumberAxis axis = shares(words);
+        axis.setTickLabelInsets(CLEAR_OF_THE_OTHER_AXIS);
+        return axis;
     }
 
     private static NumberAxis shares(String words) {
