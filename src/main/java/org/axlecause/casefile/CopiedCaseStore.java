@@ -1,9 +1,6 @@
 package org.axlecause.casefile;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -13,10 +10,10 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.function.Function;
 import org.axlecause.facts.EntryId;
+import org.axlecause.shared.Sha256;
 import org.axlecause.shared.TenantTransaction;
 
 /**
@@ -180,16 +177,6 @@ public class CopiedCaseStore {
     public record CopiedEvent(
             String source, String id, String type, OffsetDateTime time, String actor, String body, String content) {}
 
-    /** SHA-256 of an event's content in hex, by which a repetition is known. */
-    public static String digest(String content) {
-        try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(content.getBytes(StandardCharsets.UTF_8)));
-        } catch (NoSuchAlgorithmException missing) {
-            throw new IllegalStateException("Every Java platform has SHA-256", missing);
-        }
-    }
-
     /** A case of the open transaction's tenant that was judged. */
     public Told read(String reference) {
         return transaction.jdbc((connection, tenant) -> {
@@ -349,7 +336,7 @@ public class CopiedCaseStore {
         String previous = HashChain.start();
         for (CopiedEvent event : copy.events()) {
             int position = chain.size() + 1;
-            String digest = digest(event.content());
+            String digest = Sha256.of(event.content());
             NewEvent added = new NewEvent(
                     new EntryId(event.source(), event.id()),
                     event.type(),

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.CodeSource;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.UUID;
@@ -18,6 +17,7 @@ import org.axlecause.facts.Policy;
 import org.axlecause.facts.PriceList;
 import org.axlecause.judgement.Judge;
 import org.axlecause.judgement.Matter;
+import org.axlecause.shared.Sha256;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -73,7 +73,7 @@ final class JudgedOf {
                             file.equals(archiveOrFolder) || file.toString().endsWith(".class"))
                     .sorted()
                     .toList();
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            MessageDigest digest = Sha256.begun();
             for (Path file : files) {
                 digest.update(archiveOrFolder.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
                 digest.update((byte) 0);
@@ -82,8 +82,6 @@ final class JudgedOf {
             return HexFormat.of().formatHex(digest.digest()).substring(0, DIGITS);
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
-        } catch (NoSuchAlgorithmException missing) {
-            throw new IllegalStateException(missing);
         }
     }
 }

@@ -7,7 +7,6 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import org.axlecause.casefile.CopiedCaseStore;
 import org.axlecause.casefile.CopiedCaseStore.CopiedEvent;
 import org.axlecause.casefile.CopiedCaseStore.Copy;
 import org.axlecause.casefile.CopiedCaseStore.Figures;
@@ -15,6 +14,7 @@ import org.axlecause.casefile.CopiedCaseStore.Told;
 import org.axlecause.casefile.CopiedCaseStore.ToldEvent;
 import org.axlecause.intake.Canonical;
 import org.axlecause.shared.Json;
+import org.axlecause.shared.Sha256;
 
 /** A told and judged story, ready to be copied with other words. */
 final class StoryTemplate {
@@ -59,7 +59,7 @@ final class StoryTemplate {
         String previous = "\"previousCase\":\"" + words.previousCase() + "\",";
         for (ToldEvent event : told.events()) {
             String content = content(event);
-            if (!CopiedCaseStore.digest(content).equals(event.digest())) {
+            if (!Sha256.of(content).equals(event.digest())) {
                 throw new IllegalStateException("The content of " + event.id() + " has another digest than was kept");
             }
             EventText text = text(event, event.body(), content, all);
