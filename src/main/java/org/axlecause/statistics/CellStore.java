@@ -229,17 +229,17 @@ public class CellStore {
     private static String counted(List<String> questions, List<Grain> grains) {
         String cell =
                 grains.stream().map(grain -> "p.of_" + name(grain)).collect(Collectors.joining(", ", "coalesce(", ")"));
+        String places = grains.stream().map(grain -> "of_" + name(grain)).collect(Collectors.joining(", "));
         String sets = grains.stream()
-                .map(grain -> "(u.countable, p.of_" + name(grain) + ")")
+                .map(grain -> "(p.countable, p.of_" + name(grain) + ")")
                 .collect(Collectors.joining(", "));
         return """
-                SELECT %1$s AS cell, u.countable, sum(p.sign)::bigint AS n, coalesce(sum(u.amount * p.sign), 0) AS amount
-                  FROM placed p
-                 CROSS JOIN LATERAL unnest(p.countables, p.amounts) AS u (countable, amount)
-                  JOIN known k ON k.countable = u.countable AND k.question IN ('%2$s')
+                SELECT %1$s AS cell, p.countable, sum(p.sign)::bigint AS n, coalesce(sum(p.amount * p.sign), 0) AS amount
+                  FROM (SELECT %4$s, sign, unnest(countables) AS countable, unnest(amounts) AS amount FROM placed) p
+                  JOIN known k ON k.countable = p.countable AND k.question IN ('%2$s')
                  GROUP BY GROUPING SETS (%3$s)
-                HAVING %1$s IS NOT NULL AND (sum(p.sign) <> 0 OR sum(u.amount * p.sign) <> 0)
-                """.formatted(cell, String.join("', '", questions), sets);
+                HAVING %1$s IS NOT NULL AND (sum(p.sign) <> 0 OR sum(p.amount * p.sign) <> 0)
+                """.formatted(cell, String.join("', '", questions), sets, places);
     }
 
     private static String each(List<Grain> grains, Function<Grain, String> part) {

@@ -35,9 +35,6 @@ class CountStore {
 
     private static final String NO_AMOUNT = "0::numeric";
 
-    private static final String TALLIES =
-            " CROSS JOIN LATERAL unnest(c.countables, c.amounts) AS u (countable, amount)";
-
     private final TenantTransaction transaction;
 
     CountStore(TenantTransaction transaction) {
@@ -307,27 +304,39 @@ class CountStore {
 
     private static String deltas(
             Bound sql, Wanted wanted, List<Integer> countables, @Nullable LocalDate from, @Nullable LocalDate to) {
-        Bound part = sql.part();
-        part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
-        part.add(" c.sign::bigint AS n, c.sign * coalesce(u.amount, 0) AS amount FROM statistics_delta c");
-        part.add(TALLIES + " WHERE c.tenant_id = ?").tenant();
-        part.add(" AND u.countable = ANY (?)").numbers(countables);
-        between(part, "c.day", from, to);
-        choose(part, wanted.cohort(), "c.day");
-        return sql.take(part);
+        return listed(sql, wanted, countables, "c.sign::bigint AS n FROM statistics_delta c", from, to);
     }
 
     private static String rows(
             Bound sql, Wanted wanted, List<Integer> countables, @Nullable LocalDate from, @Nullable LocalDate to) {
+        return listed(sql, wanted, countables, "1::bigint AS n FROM statistics_case c", from, to);
+    }
+
+    /**
+     * What is listed by the rows of a table. The lists are unrolled in the select list: the planner would join a function of
+     * each row only by looping over the rows, and read everything else again for each.
+     *
+     * @param source how many a row counts for, and the table
+     */
+    private static String listed(
+            Bound sql,
+            Wanted wanted,
+            List<Integer> countables,
+            String source,
+            @Nullable LocalDate from,
+            @Nullable LocalDate to) {
         Bound part = sql.part();
-        part.add("SELECT ").add(columns(wanted, "c.")).add("date_trunc('month', c.day)::date AS month, u.countable,");
-        part.add(" 1::bigint AS n, " + (wanted.hasAmounts() ? "coalesce(u.amount, 0)" : NO_AMOUNT) + " AS amount");
-        part.add(" FROM statistics_case c");
-        part.add(wanted.hasAmounts() ? TALLIES : " CROSS JOIN LATERAL unnest(c.countables) AS u (countable)");
+        part.add("SELECT ")
+                .add(columns(wanted, "u."))
+                .add("date_trunc('month', u.day)::date AS month, u.countable, u.n, ");
+        part.add(wanted.hasAmounts() ? "u.n * coalesce(u.amount, 0)" : NO_AMOUNT)
+                .add(" AS amount FROM (SELECT ");
+        part.add(columns(wanted, "c.")).add("c.day, unnest(c.countables) AS countable, ");
+        part.add(wanted.hasAmounts() ? "unnest(c.amounts) AS amount, " : "").add(source);
         part.add(" WHERE c.tenant_id = ?").tenant();
-        part.add(" AND u.countable = ANY (?)").numbers(countables);
         between(part, "c.day", from, to);
         choose(part, wanted.cohort(), "c.day");
+        part.add(") u WHERE u.countable = ANY (?)").numbers(countables);
         return sql.take(part);
     }
 
