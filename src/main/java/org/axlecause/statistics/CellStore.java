@@ -136,7 +136,7 @@ public class CellStore {
 
     /** Whether this replica may fold for the tenant until its transaction ends. */
     static boolean hasTurn(Connection connection, String tenant) throws SQLException {
-        planForMany(connection);
+        writeCells(connection);
         try (PreparedStatement turn = connection.prepareStatement(TURN)) {
             turn.setString(1, tenant);
             try (ResultSet row = turn.executeQuery()) {
@@ -145,10 +145,14 @@ public class CellStore {
         }
     }
 
-    /** The database can't guess how many rows a list of countables has, and would look each of them up by itself. */
-    static void planForMany(Connection connection) throws SQLException {
+    /**
+     * Settings of a transaction that writes cells. The database can't guess how many rows a list of countables has, and would
+     * look each of them up by itself; and it takes cells only from a release that knows all their grains.
+     */
+    static void writeCells(Connection connection) throws SQLException {
         try (Statement plan = connection.createStatement()) {
-            plan.execute("SET LOCAL enable_nestloop = off; SET LOCAL enable_mergejoin = off; SET LOCAL jit = off");
+            plan.execute("SET LOCAL enable_nestloop = off; SET LOCAL enable_mergejoin = off; SET LOCAL jit = off;"
+                    + " SET LOCAL axlecause.grains = " + Grain.values().length);
         }
     }
 

@@ -31,6 +31,8 @@ enum Grain {
     VEHICLE(Set.of(MAKE, MODEL, CATEGORY, LAYOUT, AGE_BAND, ODOMETER_BAND, REGIME), Questions.OF_CASES),
     /** What sites are compared by. */
     STRATUM(Set.of(SITE, LAYOUT, AGE_BAND, ODOMETER_BAND), Set.of(Countable.OUTCOME)),
+    /** What sites are compared by among the vehicles of a make, a category or a regime. */
+    STRATUM_OF_MAKE(Set.of(SITE, MAKE, CATEGORY, LAYOUT, AGE_BAND, ODOMETER_BAND, REGIME), Set.of(Countable.OUTCOME)),
     /** Its cells have the day in place of the month: for what begins or ends within a month. */
     DAILY(Set.of(), Questions.OF_CASES);
 

@@ -295,7 +295,7 @@ public class RecountStore {
 
     /** No limit of time, not even for turns, and memory enough to count a month of millions without sorting it. */
     static void bePatient(Connection connection) throws SQLException {
-        CellStore.planForMany(connection);
+        CellStore.writeCells(connection);
         try (Statement patient = connection.createStatement()) {
             patient.execute("SET LOCAL statement_timeout = 0; SET LOCAL lock_timeout = 0; SET LOCAL work_mem = '96MB'");
         }

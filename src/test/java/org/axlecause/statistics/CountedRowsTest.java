@@ -7,10 +7,17 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -21,6 +28,8 @@ import org.axlecause.access.MakeKey;
 import org.axlecause.access.Role;
 import org.axlecause.access.WithKeys;
 import org.axlecause.shared.TenantTransaction;
+import org.axlecause.shared.TestDatabase;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -45,6 +54,15 @@ class CountedRowsTest {
              WHERE s.tenant_id = ? AND k.question = 'case' AND p.grain = 'total'
              GROUP BY grain, k.question
             """;
+
+    @ConfigProperty(name = "quarkus.datasource.jdbc.url")
+    String url;
+
+    @ConfigProperty(name = "quarkus.flyway.username")
+    String owner;
+
+    @ConfigProperty(name = "quarkus.flyway.password")
+    String ownerPassword;
 
     @Inject
     MakeKey makeKey;
@@ -230,10 +248,81 @@ class CountedRowsTest {
         assertThat(differences()).isEqualTo(1);
     }
 
+    @Test
+    void a_release_that_knows_fewer_grains_writes_no_cells() {
+        chain.aCase("QS-1", "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        foldDeltas.fold();
+
+        assertThatThrownBy(() -> writeCellsKnowing("''"))
+                .hasMessageContaining("13 grains, and this release knows fewer;");
+        assertThatThrownBy(() -> writeCellsKnowing("12")).hasMessageContaining("13 grains, and this release knows 12;");
+        assertThat(writeCellsKnowing("13")).isPositive();
+        assertThat(differences()).isZero();
+    }
+
+    @Test
+    void the_migration_counts_the_sites_of_a_make_from_the_cases_without_what_waits() throws SQLException, IOException {
+        Chain.OneCase one = null;
+        for (int number = 1; number <= 3; number++) {
+            one = chain.aCase("QS-" + number, "quay-street", "2025-12-2" + number + "T08:15:00Z")
+                    .presented()
+                    .closed("abandoned", "");
+            one.send();
+        }
+        foldDeltas.fold();
+        one.withdraw(one.idOf("case.closed")).send();
+        chain.aCase("QS-4", "quay-street", "2026-01-02T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+        asSuperuser("DROP TRIGGER all_grains_are_known ON statistics_cell");
+        asSuperuser("DROP FUNCTION refuse_fewer_grains");
+        for (String table : List.of("statistics_year_cell", "statistics_cell")) {
+            asSuperuser("DELETE FROM " + table + " WHERE (tenant_id, place) IN (SELECT tenant_id, place"
+                    + " FROM statistics_place WHERE grain = 'stratum-of-make')");
+        }
+        assertThat(differences()).isPositive();
+        asSuperuser("DELETE FROM statistics_place WHERE grain = 'stratum-of-make'");
+
+        try (Connection connection = DriverManager.getConnection(url, owner, ownerPassword);
+                Statement migration = connection.createStatement()) {
+            connection.setAutoCommit(false);
+            migration.execute(Files.readString(Path.of("src/main/resources/db/migration/V14__sites_of_a_make.sql")));
+            connection.commit();
+        }
+
+        assertThat(differences()).isZero();
+        foldDeltas.fold();
+        assertThat(differences()).isZero();
+    }
+
+    private static void asSuperuser(String sql) throws SQLException {
+        try (Connection connection = TestDatabase.superuser();
+                Statement statement = connection.createStatement()) {
+            statement.execute(sql);
+        }
+    }
+
+    private int writeCellsKnowing(String grains) {
+        return transaction.call(
+                tenant,
+                () -> transaction.jdbc((connection, name) -> {
+                    try (Statement statement = connection.createStatement()) {
+                        statement.execute("SET LOCAL axlecause.grains = " + grains);
+                        return statement.executeUpdate(
+                                "UPDATE statistics_cell SET n = n WHERE tenant_id = '" + name + "'");
+                    }
+                }));
+    }
+
     private void spoil() {
         transaction.run(
                 tenant,
                 () -> transaction.jdbc((connection, name) -> {
+                    CellStore.writeCells(connection);
                     try (PreparedStatement spoil = connection.prepareStatement(
                             "UPDATE statistics_cell s SET n = n + 1 FROM statistics_place p, statistics_countable k"
                                     + " WHERE s.tenant_id = ? AND p.tenant_id = s.tenant_id AND p.place = s.place"

@@ -17,6 +17,7 @@ import org.axlecause.shared.TestDatabase;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.postgresql.ds.PGSimpleDataSource;
 
 /** The wall of the statements of statistics alone, in a database of its own where row-level security is switched off. */
 @QuarkusTest
@@ -70,7 +71,10 @@ class CountsNameTheirTenantTest {
     @BeforeEach
     void makeDatabaseWithoutWalls() throws SQLException {
         database = BareDatabase.made();
-        transaction = TestDatabase.transactionOn(database.source());
+        PGSimpleDataSource source = database.source();
+        // Each statement commits by itself here, so that no setting of a transaction lasts until the next.
+        source.setOptions("-c axlecause.grains=" + Grain.values().length);
+        transaction = TestDatabase.transactionOn(source);
         cells = new CellStore(transaction);
         counts = new CountStore(transaction);
         repairs = new RepairStore(transaction);

@@ -10,6 +10,8 @@ import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.axlecause.access.KeyTerms;
 import org.axlecause.access.MakeKey;
@@ -104,18 +106,37 @@ class StatisticsApiTest {
 
     @Test
     void what_waits_to_be_folded_is_counted_and_folding_changes_no_answer() {
-        String before = ask("/v1/statistics/causes?by=month")
-                .jsonPath()
-                .getList("shares")
-                .toString();
+        Map<String, String> before = told();
 
         foldDeltas.fold();
 
-        assertThat(ask("/v1/statistics/causes?by=month")
+        assertThat(told()).isEqualTo(before);
+        assertThat(before.get("sites?make=Velmar&make=Corvane&measure=undetermined"))
+                .contains("site=quay-street, cases=5,");
+    }
+
+    private Map<String, String> told() {
+        Map<String, String> told = new TreeMap<>();
+        told.put(
+                "causes?by=month",
+                ask("/v1/statistics/causes?by=month")
                         .jsonPath()
                         .getList("shares")
-                        .toString())
-                .isEqualTo(before);
+                        .toString());
+        for (String question : List.of(
+                "sites?measure=undetermined",
+                "sites?make=Velmar&make=Corvane&measure=undetermined",
+                "sites?category=N1&regime=gb-annual&measure=undetermined",
+                "sites?model=Dunlin&measure=undetermined",
+                "sites?make=Velmar&from=2026-03-02&to=2026-04-05&measure=undetermined")) {
+            told.put(
+                    question,
+                    ask("/v1/statistics/" + question)
+                            .jsonPath()
+                            .getList("sites")
+                            .toString());
+        }
+        return told;
     }
 
     @Test
