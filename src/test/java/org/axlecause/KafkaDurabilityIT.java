@@ -17,7 +17,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import java.util.logging.Level;
@@ -51,7 +56,6 @@ class KafkaDurabilityIT {
     private static final String IN = "demo.events";
     private static final String OUT = "demo.told";
     private static final int PARTITIONS = 4;
-    private static final int FEWEST_KILLS = 2;
     private static final Duration BETWEEN_KILLS = Duration.ofSeconds(10);
 
     @TempDir(cleanup = CleanupMode.ON_SUCCESS)
@@ -86,7 +90,7 @@ class KafkaDurabilityIT {
 
     @Test
     void two_kills_of_replicas_lose_and_double_nothing_and_keep_the_order_of_each_case() throws Exception {
-        replicasAreKilled(BETWEEN_KILLS.multipliedBy(FEWEST_KILLS));
+        replicasAreKilled(BETWEEN_KILLS.multipliedBy(2));
     }
 
     @Test
@@ -107,31 +111,33 @@ class KafkaDurabilityIT {
         theBrokerIsKilled(Duration.ofMinutes(5));
     }
 
-    /** Kills one replica after the other every ten seconds, or as soon as the one before is back. */
+    /** Kills one replica every ten seconds, the one that has been back the longest; none waits for the one before. */
     private void replicasAreKilled(Duration time) throws Exception {
+        ExecutorService restarts = Executors.newCachedThreadPool();
         try (PackagedService one = started();
                 PackagedService other = started();
                 CaseLoad load = new CaseLoad(List.of(one, other), Broker.address(), IN)) {
+            BlockingQueue<PackagedService> back = new LinkedBlockingQueue<>(List.of(one, other));
+            List<Future<Boolean>> begun = new ArrayList<>();
             long began = System.nanoTime();
-            int kills = 0;
-            Duration next = BETWEEN_KILLS;
-            while (kills < FEWEST_KILLS || next.compareTo(time) <= 0) {
-                TimeUnit.MILLISECONDS.sleep(next.minus(since(began)).toMillis());
-                killAndRestart(kills % 2 == 0 ? one : other);
-                kills++;
-                next = later(next, since(began));
+            for (Duration due = BETWEEN_KILLS; due.compareTo(time) <= 0; due = due.plus(BETWEEN_KILLS)) {
+                TimeUnit.MILLISECONDS.sleep(due.minus(since(began)).toMillis());
+                PackagedService killed = back.poll(5, TimeUnit.MINUTES);
+                assertThat(killed).as("a replica that is back").isNotNull();
+                killed.process().destroyForcibly().waitFor();
+                begun.add(restarts.submit(() -> back.add(killed.start())));
+            }
+            System.out.printf(
+                    "%d kills of replicas in %d s%n", begun.size(), since(began).toSeconds());
+            for (Future<Boolean> restart : begun) {
+                restart.get();
             }
             awaitMoreOverKafka();
 
-            System.out.printf(
-                    "%d kills of replicas in %d s%n", kills, since(began).toSeconds());
             nothingIsLostDoubledOrReordered(load);
+        } finally {
+            restarts.shutdown();
         }
-    }
-
-    private static Duration later(Duration kill, Duration now) {
-        Duration next = kill.plus(BETWEEN_KILLS);
-        return next.compareTo(now) > 0 ? next : now;
     }
 
     private static Duration since(long began) {
@@ -151,7 +157,9 @@ class KafkaDurabilityIT {
                 broker.start();
                 awaitMoreOverKafka();
                 if (kills % 2 == 0) {
-                    killAndRestart(kills % 4 == 0 ? one : other);
+                    PackagedService killed = kills % 4 == 0 ? one : other;
+                    killed.process().destroyForcibly().waitFor();
+                    killed.start();
                 }
                 kills++;
             } while (since(began).compareTo(time) < 0);
@@ -233,11 +241,6 @@ class KafkaDurabilityIT {
                 .start();
         replica.putSite();
         return replica;
-    }
-
-    private static void killAndRestart(PackagedService replica) throws Exception {
-        replica.process().destroyForcibly().waitFor();
-        replica.start();
     }
 
     private void awaitMoreOverKafka() {
