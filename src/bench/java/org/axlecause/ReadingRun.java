@@ -15,7 +15,7 @@ import org.axlecause.LoadLoop.Outcome;
 import org.axlecause.bench.Measured;
 import org.axlecause.bench.ServiceRun;
 
-/** What people and programs wait for when they read: documents, lists, sheets and pages, one reader at a time. */
+/** What programs wait for when they read: documents, lists and sheets, one reader at a time. */
 public final class ReadingRun implements ServiceRun {
 
     private static final int ROUNDS = IngestRun.ROUNDS;
@@ -50,11 +50,7 @@ public final class ReadingRun implements ServiceRun {
             }
             List<Measured> lines = new ArrayList<>();
             requests.keySet().forEach(name -> {
-                List<Double> middle = middles.getOrDefault(name, List.of());
-                lines.add(
-                        name.startsWith("page ")
-                                ? Measured.atMost(50, "reading, p50", name, middle, "ms")
-                                : Measured.of("reading, p50", name, middle, "ms"));
+                lines.add(Measured.of("reading, p50", name, middles.getOrDefault(name, List.of()), "ms"));
                 lines.add(Measured.of("reading, p95", name, tails.getOrDefault(name, List.of()), "ms"));
             });
             return lines;
@@ -96,9 +92,6 @@ public final class ReadingRun implements ServiceRun {
         requests.put("sheet of the customer", sheet("customer", "text/html"));
         requests.put("sheet of the workshop", sheet("workshop", "text/html"));
         requests.put("sheet as PDF", sheet("workshop", "application/pdf"));
-        for (String page : List.of("/desk", "/desk/" + REPAIRED, "/bay", "/bay/" + REPAIRED, "/rulebook")) {
-            requests.put("page " + page.replace(REPAIRED, "CASE"), LoadLoop.get(page, "Accept: text/html\r\n"));
-        }
         return requests;
     }
 

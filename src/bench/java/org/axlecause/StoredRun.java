@@ -18,9 +18,9 @@ import org.axlecause.bench.ServiceRun;
 
 /**
  * A chain with many stored cases, {@code -Dbench.stored=10000000} of them: how fast it is filled, how long each question of
- * the statistics and each page takes, at what rate events are taken beside an empty chain, and how long the usual questions
- * take while events come at half of that rate. {@code -Dbench.folder=DIR} keeps the chain there, and fills none where one is
- * kept already.
+ * the statistics takes, at what rate events are taken beside an empty chain, and how long the usual questions take while
+ * events come at half of that rate. {@code -Dbench.folder=DIR} keeps the chain there, and fills none where one is kept
+ * already.
  */
 public final class StoredRun implements ServiceRun {
 
@@ -87,7 +87,7 @@ public final class StoredRun implements ServiceRun {
                 Installation full = new Installation(folder)) {
             List<Measured> lines = new ArrayList<>();
             if (!filled) {
-                lines.add(filled(full));
+                lines.add(filled(full, "--histories", "0"));
             }
             try (PackagedService one = IngestRun.service(empty).start();
                     PackagedService other = IngestRun.service(full).start()) {
@@ -102,22 +102,16 @@ public final class StoredRun implements ServiceRun {
         }
     }
 
-    private static Measured filled(Installation full) throws Exception {
+    /** Fills a chain; with these arguments besides. */
+    static Measured filled(Installation full, String... more) throws Exception {
+        List<String> command = new ArrayList<>(List.of("fleet", "--tenant", "demo", "--cases", String.valueOf(STORED)));
+        command.addAll(List.of(more));
         long begin = System.nanoTime();
-        try (PackagedService command = full.replica().atFullSpeed()) {
-            if (command.run(
-                            LONGEST_FILL,
-                            "fleet",
-                            "--tenant",
-                            "demo",
-                            "--cases",
-                            String.valueOf(STORED),
-                            "--histories",
-                            "0")
-                    != 0) {
-                throw new IllegalStateException("The fleet wasn't drawn: " + command.log());
+        try (PackagedService filling = full.replica().atFullSpeed()) {
+            if (filling.run(LONGEST_FILL, command.toArray(String[]::new)) != 0) {
+                throw new IllegalStateException("The fleet wasn't drawn: " + filling.log());
             }
-            System.out.println(command.log());
+            System.out.println(filling.log());
         }
         double seconds = (System.nanoTime() - begin) / 1e9;
         return Measured.of("filling", STORED + " cases", List.of(STORED / seconds), "1/s");
@@ -157,9 +151,7 @@ public final class StoredRun implements ServiceRun {
     private static List<Measured> asked(PackagedService service, String kind, String question, double most) {
         byte[] request = LoadLoop.get("/v1/statistics/" + question, "");
         try {
-            LoadLoop reader = new LoadLoop(service.port(), 1);
-            answers(reader, request, WARM_UP);
-            Outcome outcome = answers(reader, request, ASKED);
+            Outcome outcome = answers(service, request);
             return List.of(
                     Measured.of(kind + ", p50", question, List.of(outcome.millis(HALF)), "ms"),
                     Measured.atMost(most, kind + ", p95", question, List.of(outcome.millis(WORST)), "ms"));
@@ -188,7 +180,7 @@ public final class StoredRun implements ServiceRun {
         return lines;
     }
 
-    /** What people look at, among as many cases. */
+    /** Lists and documents among as many cases. */
     private static List<Measured> read(PackagedService service) throws Exception {
         String reference =
                 service.json("/v1/cases?limit=1").at("/cases/0/reference").asText();
@@ -199,26 +191,22 @@ public final class StoredRun implements ServiceRun {
         requests.put("list, a rare word", LoadLoop.get("/v1/cases?q=whole-17&limit=50", ""));
         requests.put("list, no such word", LoadLoop.get("/v1/cases?q=zzzz&limit=50", ""));
         requests.put("case document", LoadLoop.get("/v1/cases/" + reference, ""));
-        requests.put("page of the list", page("/desk"));
-        requests.put("page of a case", page("/desk/" + reference));
-        requests.put("page of numbers, causes", page("/numbers/causes"));
-        requests.put("page of numbers, sites", page("/numbers/sites"));
-        LoadLoop reader = new LoadLoop(service.port(), 1);
         List<Measured> lines = new ArrayList<>();
         for (Map.Entry<String, byte[]> request : requests.entrySet()) {
-            answers(reader, request.getValue(), WARM_UP);
-            Outcome outcome = answers(reader, request.getValue(), ASKED);
+            Outcome outcome = answers(service, request.getValue());
             lines.add(Measured.of("reading, p50", request.getKey(), List.of(outcome.millis(HALF)), "ms"));
             lines.add(Measured.of("reading, p95", request.getKey(), List.of(outcome.millis(WORST)), "ms"));
         }
         return lines;
     }
 
-    private static byte[] page(String path) {
-        return LoadLoop.get(path, "Accept: text/html\r\n");
+    /** So many answers, or as many as there is time for, to a reader who has asked before. */
+    static Outcome answers(PackagedService service, byte[] request) throws Exception {
+        LoadLoop reader = new LoadLoop(service.port(), 1);
+        answers(reader, request, WARM_UP);
+        return answers(reader, request, ASKED);
     }
 
-    /** So many answers, or as many as there is time for. */
     private static Outcome answers(LoadLoop reader, byte[] request, int count) throws Exception {
         AtomicInteger left = new AtomicInteger(count);
         return reader.fullSpeed(IngestRun.TIME, () -> left.getAndDecrement() > 0 ? request : null);

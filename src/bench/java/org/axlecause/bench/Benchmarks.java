@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.regex.Pattern;
 import org.axlecause.HotCaseRun;
 import org.axlecause.IngestRun;
+import org.axlecause.PagesRun;
 import org.axlecause.ReadingRun;
 import org.axlecause.RuleBaseRun;
 import org.axlecause.StartUpRun;
@@ -41,7 +42,13 @@ public final class Benchmarks {
     private static final int MEDIAN = 50;
     private static final String ALLOCATED = "gc.alloc.rate.norm";
     private static final List<Class<? extends ServiceRun>> RUNS = List.of(
-            RuleBaseRun.class, IngestRun.class, HotCaseRun.class, ReadingRun.class, StoredRun.class, StartUpRun.class);
+            RuleBaseRun.class,
+            IngestRun.class,
+            HotCaseRun.class,
+            ReadingRun.class,
+            PagesRun.class,
+            StoredRun.class,
+            StartUpRun.class);
     private static final PrintStream OUT = new PrintStream(System.out, true, StandardCharsets.UTF_8);
 
     private Benchmarks() {}

@@ -68,7 +68,7 @@ final class BarredTests {
         }
     }
 
-    /** Brake fluid can not be seen and no due line bleeds or renews it. */
+    /** Brake fluid cannot be seen and no due line bleeds or renews it. */
     private static void wrk804(Facts facts) {
         for (PartState state : facts.partStates.of(Component.BRAKE_FLUID)) {
             if (state.condition() == Condition.NOT_VISIBLE

@@ -69,7 +69,7 @@ final class Callipers {
         }
     }
 
-    /** A calliper can not be slid by hand. */
+    /** A calliper cannot be slid by hand. */
     private static void cau060(Facts facts) {
         for (Finding finding : facts.findings.of(Component.SLIDE_PIN)) {
             if (finding.condition() == Condition.SEIZED

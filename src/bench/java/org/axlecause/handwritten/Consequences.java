@@ -202,7 +202,7 @@ final class Consequences {
         }
     }
 
-    /** A calliper is renewed that leaked, stuck or can not be bled. */
+    /** A calliper is renewed that leaked, stuck or cannot be bled. */
     private static void sco311(Facts facts, DueLine due) {
         if (due.isExchange()
                 && due.item() == ScopeItem.CALLIPER

@@ -11,7 +11,7 @@ import org.axlecause.facts.Finding;
 import org.axlecause.facts.Proof;
 import org.axlecause.facts.Refutation;
 
-/** What excludes what: two faults that can not be at one place, and a drag that pressure does not explain. */
+/** What excludes what: two faults that cannot be at one place, and a drag that pressure does not explain. */
 final class Exclusions {
 
     private Exclusions() {}

@@ -108,7 +108,7 @@ final class FitnessLeaksAndFluid {
         }
     }
 
-    /** Brake fluid can not be seen. */
+    /** Brake fluid cannot be seen. */
     private static void out205(Facts facts) {
         for (StandingFault fault : facts.standingFaults.of(Component.BRAKE_FLUID)) {
             if (fault.condition() == Condition.NOT_VISIBLE) {

@@ -266,7 +266,7 @@ final class Obstacles {
         }
     }
 
-    /** A slide pin can not be freed. */
+    /** A slide pin cannot be freed. */
     private static void sco417(Facts facts) {
         for (Obstacle obstacle : facts.obstacles.of(Component.SLIDE_PIN)) {
             if (obstacle.condition() == Condition.SEIZED
@@ -375,7 +375,7 @@ final class Obstacles {
         }
     }
 
-    /** A drum is one with its hub and can not be reached without taking it off. */
+    /** A drum is one with its hub and cannot be reached without taking it off. */
     private static void sco424(Facts facts) {
         for (Obstacle obstacle : facts.obstacles.of(Component.DRUM)) {
             if (obstacle.condition() == Condition.NOT_ACCESSIBLE) {

@@ -42,7 +42,7 @@ final class PlacesLookedAt {
                     QuestionCode.PLACE_NOT_LOOKED_AT,
                     part.place(),
                     "The " + part.part() + " was not looked at well enough to tell.",
-                    "Make this check and record what you find, sound or not, or that it can not be got at: "
+                    "Make this check and record what you find, sound or not, or that it cannot be got at: "
                             + part.check() + ".",
                     because("SCO-811", part)));
         }
@@ -84,7 +84,7 @@ final class PlacesLookedAt {
         }
     }
 
-    /** A measured value lies so near to the figure stamped on the part that the gauge can not tell. */
+    /** A measured value lies so near to the figure stamped on the part that the gauge cannot tell. */
     private static void sco831(Facts facts) {
         for (PartState state : facts.partStates.all()) {
             if (state.measurement() != null
@@ -107,7 +107,7 @@ final class PlacesLookedAt {
         }
     }
 
-    /** A measured value lies so near to a bound of the policy that the gauge can not tell. */
+    /** A measured value lies so near to a bound of the policy that the gauge cannot tell. */
     private static void sco832(Facts facts) {
         for (PartState state : facts.partStates.all()) {
             if (state.measurement() != null && state.stage() != FindingStage.AFTER_WORK) {

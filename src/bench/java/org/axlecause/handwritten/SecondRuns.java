@@ -25,7 +25,7 @@ import org.axlecause.facts.ThresholdCode;
 /**
  * Whether a second run of the same axle says the same. What does not come back was never the brake; what comes up
  * once the brakes are warm was glaze, bedding or rust; a swing that clears was a film of rust; a wheel that slipped
- * and then goes beyond met the limit of grip; a drag that grows is pressure that can not get back.
+ * and then goes beyond met the limit of grip; a drag that grows is pressure that cannot get back.
  */
 final class SecondRuns {
 
