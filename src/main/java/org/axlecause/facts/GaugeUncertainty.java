@@ -10,7 +10,7 @@ import java.math.BigDecimal;
  */
 public record GaugeUncertainty(MeasuredQuantity quantity, BigDecimal value) implements Shown {
 
-    /** Whether a measured value is so near to a bound that the gauge can not tell on which side it lies. */
+    /** Whether a measured value is so near to a bound that the gauge cannot tell on which side it lies. */
     public boolean blurs(BigDecimal measured, BigDecimal bound) {
         return measured.subtract(bound).abs().compareTo(value) <= 0;
     }

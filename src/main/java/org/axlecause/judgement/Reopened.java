@@ -94,7 +94,7 @@ final class Reopened {
                     QuestionCode.REPAIR_DID_NOT_CURE,
                     axle,
                     "The final test of " + axle
-                            + " is no better than the one at arrival. The causes are weighed anew by"
+                            + " is not clearly better than the one on arrival. The causes are weighed anew by"
                             + " it, and what the work has mended counts no longer"
                             + (lowered.isEmpty() ? "." : "; less likely now: " + String.join(", ", lowered) + "."),
                     now.nextChecks().stream()

@@ -72,7 +72,7 @@ final class Tests {
     }
 
     /**
-     * Figures of the latest tests of these stages. Before the work, what a run can not show stands as the run before
+     * Figures of the latest tests of these stages. Before the work, what a run cannot show stands as the run before
      * showed it.
      */
     List<Figure> figures(Set<Stage> stages) {

@@ -84,9 +84,9 @@ public record Fitness(FitnessLevel level, List<Refusal> refused, List<Reason> be
         String what = line.action() + " " + line.item() + " at " + line.place();
         return decision == Decision.REFUSED
                 ? "To " + what
-                        + " is required and was refused. The fault that calls for it stays, the repair can not be"
+                        + " is required and was refused. The fault that calls for it stays, the repair cannot be"
                         + " verified, and the vehicle should not be used before it is done."
                 : "To " + what + " is required and was put off. Until it is done the fault that calls for it stays, the"
-                        + " repair can not be verified, and the vehicle should not be used.";
+                        + " repair cannot be verified, and the vehicle should not be used.";
     }
 }

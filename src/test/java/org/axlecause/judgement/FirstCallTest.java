@@ -43,7 +43,7 @@ import org.axlecause.policy.PolicyFile;
 import org.axlecause.regimes.Regimes;
 import org.junit.jupiter.api.Test;
 
-/** What a test can not show is left out of the first call, so no rule may draw anything from it. */
+/** What a test cannot show is left out of the first call, so no rule may draw anything from it. */
 class FirstCallTest {
 
     private static final List<Class<? extends Conclusion>> DRAWN = List.of(

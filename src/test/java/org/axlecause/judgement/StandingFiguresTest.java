@@ -26,7 +26,7 @@ import org.axlecause.measurement.RegimeFigures;
 import org.axlecause.regimes.Regimes;
 import org.junit.jupiter.api.Test;
 
-/** The latest run of an axle speaks, but what it can not show stands as the run before showed it. */
+/** The latest run of an axle speaks, but what it cannot show stands as the run before showed it. */
 class StandingFiguresTest {
 
     private static final Place REAR_LEFT = Place.ofWheel(2, Side.LEFT);

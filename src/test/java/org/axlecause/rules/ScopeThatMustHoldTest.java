@@ -354,7 +354,7 @@ class ScopeThatMustHoldTest {
                 .returns(REAR_RIGHT, OpenQuestion::place)
                 .returns("The wheel cylinder was not looked at well enough to tell.", OpenQuestion::says)
                 .returns(
-                        "Make this check and record what you find, sound or not, or that it can not be got at: press the pedal slightly.",
+                        "Make this check and record what you find, sound or not, or that it cannot be got at: press the pedal slightly.",
                         OpenQuestion::resolve);
         assertThat(questions)
                 .filteredOn(question -> question.code() == QuestionCode.SCOPE_PROVISIONAL)
