@@ -99,7 +99,7 @@ class PagesInBrowserIT {
         send(button("Save the readings"));
 
         assertThat(page.locator("section[aria-labelledby=follows]").innerText())
-                .contains("The two wheels of this axle brake unevenly", "63 %", "Rear axle, left wheel");
+                .contains("The two wheels of this axle brake unevenly", "63\u00a0%", "Rear axle, left wheel");
 
         answerWhatIsAsked();
         assertThat(page.locator("section[aria-labelledby=follows]").innerText())
@@ -132,7 +132,7 @@ class PagesInBrowserIT {
         assertThat(page.locator("table:has(caption:text-is('Before and after'))")
                         .first()
                         .innerText())
-                .contains("63 %");
+                .contains("63\u00a0%");
     }
 
     @Test
@@ -305,7 +305,7 @@ class PagesInBrowserIT {
         follow(() -> page.keyboard().press("Enter"));
 
         assertThat(page.locator("h1").innerText()).contains("Corvane").contains("N1");
-        assertThat(page.locator("section[aria-labelledby=follows]").innerText()).contains("63 %");
+        assertThat(page.locator("section[aria-labelledby=follows]").innerText()).contains("63\u00a0%");
     }
 
     @Test
@@ -327,6 +327,8 @@ class PagesInBrowserIT {
         page.getByText("Done.").waitFor();
         assertThat(page.locator("#progress").getAttribute("value"))
                 .isEqualTo(page.locator("#progress").getAttribute("max"));
+        assertThat(page.locator("section[aria-labelledby=examples]").innerText())
+                .contains("Called for otherwise: Renew the springs and clips", "(recommended, then required)");
         send(page.locator("section[aria-labelledby=examples] a").first());
         assertThat(page.locator("tr:has-text('springs and clips')").first().innerText())
                 .contains("Recommended work", "Required work", "otherwise");

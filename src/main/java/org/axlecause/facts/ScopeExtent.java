@@ -18,6 +18,16 @@ public enum ScopeExtent {
         return place.side() == null ? AXLE : WHEEL;
     }
 
+    /** How far that is, in words; a code that is none reaches the whole vehicle. */
+    public static String words(String code) {
+        return switch (code) {
+            case "wheel" -> "at the wheel";
+            case "axle" -> "at both wheels of the axle";
+            case "circuit" -> "in the circuit";
+            default -> "for the whole vehicle";
+        };
+    }
+
     /** The code on the wire. */
     @Override
     public String toString() {

@@ -50,6 +50,9 @@ class AskNumbers {
     /** Problems name a parameter by its code; the form has another word for it. */
     private static final Pattern NAME_OF_A_FIELD = Pattern.compile("`([A-Za-z]+)`");
 
+    private static final Pattern GIVEN = Pattern.compile("\"([^\"]*)\"");
+    private static final Pattern DAY = Pattern.compile("(\\d{4})-(\\d{2})-(\\d{2})");
+
     private final AskStatistics askStatistics;
     private final DrawStatistics drawStatistics;
     private final ReadSites readSites;
@@ -137,10 +140,16 @@ class AskNumbers {
             throw RefusedException.of(problem);
         }
         return problem.causes().stream()
-                .map(cause -> NAME_OF_A_FIELD
-                        .matcher(cause.text())
-                        .replaceAll(name -> Matcher.quoteReplacement("“" + NumbersWords.label(name.group(1)) + "”")))
+                .map(cause -> inWordsOfTheForm(cause.text()))
                 .toList();
+    }
+
+    private static String inWordsOfTheForm(String problem) {
+        String labelled = NAME_OF_A_FIELD
+                .matcher(problem)
+                .replaceAll(name -> Matcher.quoteReplacement("“" + NumbersWords.label(name.group(1)) + "”"));
+        String quoted = GIVEN.matcher(labelled).replaceAll("“$1”");
+        return DAY.matcher(quoted).replaceAll("$1\u2011$2\u2011$3");
     }
 
     private NumbersPage.Answer answer(
@@ -173,7 +182,7 @@ class AskNumbers {
                                                 charts.get(index), told.asOf(), "chart-" + (index + 1)))))
                                 .toList()
                         : List.of(),
-                tell.tables(question, compared),
+                tell.tables(question, measured(given), compared),
                 next == null ? null : address(question, with(given, CURSOR, next)),
                 downloads,
                 tell.definitions());
@@ -196,8 +205,8 @@ class AskNumbers {
     }
 
     private static String measured(Map<String, List<String>> given) {
-        String measure = first(given, "measure");
-        return measure.isEmpty() ? NumbersWords.none("measure") : measure.replace('-', ' ');
+        String cause = first(given, "cause");
+        return NumbersWords.counted(cause.isEmpty() ? first(given, "measure") : cause);
     }
 
     private static TellNumbers.Compared compared(Map<String, List<String>> given, NumbersWords named) {

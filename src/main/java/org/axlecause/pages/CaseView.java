@@ -13,7 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param status code of its status
  * @param state its status and whom it waits for
  * @param failed whether judging its latest entries faulted
+ * @param restricted whether anything stands against using the vehicle, or nothing is known of it
  * @param sheet what the workshop's sheet says
+ * @param notCured whether the last test showed that the fault is not cured, so that the causes are weighed anew
  * @param suspects causes with their grounds, the likeliest first
  * @param others how many unlikely causes are left out
  * @param checks what to look at next, the most telling first
@@ -21,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param stage the test that comes next: arrival, diagnostic or final
  * @param tested whether a roller test is on record
  * @param decisions lines that somebody decides
+ * @param mayChange what is still to be looked at or settled, and where, so that the work may become another
  * @param components parts that a finding may speak about
  * @param conditions states that it may find
  * @param open what keeps the repair from being proven
@@ -32,7 +35,9 @@ public record CaseView(
         String status,
         State state,
         boolean failed,
+        boolean restricted,
         Sheet sheet,
+        boolean notCured,
         List<Suspect> suspects,
         int others,
         List<Ask> checks,
@@ -40,6 +45,7 @@ public record CaseView(
         String stage,
         boolean tested,
         List<Choice> decisions,
+        List<String> mayChange,
         List<Option> components,
         List<Option> conditions,
         List<String> open,

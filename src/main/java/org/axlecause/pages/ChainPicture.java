@@ -20,7 +20,7 @@ public record ChainPicture(String id, String title, List<String> words, int heig
     private static final int FOOT = 10;
     private static final int GAP = 26;
     private static final int EDGE = 2;
-    private static final int LONGEST = 42;
+    private static final int LONGEST = 48;
 
     /**
      * A box.

@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.axlecause.facts.FitnessLevel;
 import org.axlecause.facts.LineStanding;
 import org.axlecause.facts.Necessity;
 import org.axlecause.facts.QuestionCode;
@@ -128,9 +129,9 @@ final class ComposeSheet {
                     + DAY.format(LocalDate.parse(vehicle.path("firstUsed").asText())));
         }
         if (vehicle.has("odometer")) {
-            facts.add(NumberFormat.getIntegerInstance(Locale.UK)
+            facts.add(PlainWords.unparted(NumberFormat.getIntegerInstance(Locale.UK)
                             .format(vehicle.at("/odometer/value").decimalValue())
-                    + " " + (vehicle.at("/odometer/unit").asText().equals("[mi_i]") ? "miles" : "km"));
+                    + " " + (vehicle.at("/odometer/unit").asText().equals("[mi_i]") ? "miles" : "km")));
         }
         return new Sheet.Head(
                 document.path("reference").asText(),
@@ -160,7 +161,7 @@ final class ComposeSheet {
                 words.word("fitness", level, "name"),
                 words.word("fitness", level, "advice"),
                 words.word("fitness", level, "refused"),
-                says(fitness));
+                level.equals(FitnessLevel.NO_RESTRICTION_FOUND.toString()) ? List.of() : says(fitness));
     }
 
     private List<Sheet.Fault> faults() {
@@ -414,7 +415,7 @@ final class ComposeSheet {
         List<Sheet.Total> totals = new ArrayList<>();
         totals(totals, "Required and agreed work", estimate);
         JsonNode all = estimate.path("withRecommended");
-        totals(totals, "With the recommended work as well", all);
+        totals(totals, "With the recommended work as well" + leftOut(), all);
         Set<String> labour = new TreeSet<>();
         Set<String> parts = new TreeSet<>();
         Stream.concat(stream(estimate.path("missing")), stream(all.path("missing")))
@@ -422,7 +423,29 @@ final class ComposeSheet {
                 .forEach(price -> (isLabour(price) ? labour : parts).add(missing(price)));
         boolean fixed = stream(document.path("scope"))
                 .anyMatch(line -> line.at("/decision/by").asText().equals("customer"));
-        return new Sheet.Price(totals, List.copyOf(labour), List.copyOf(parts), fixed);
+        return new Sheet.Price(
+                totals,
+                List.copyOf(labour),
+                List.copyOf(parts),
+                stream(document.path("scope"))
+                        .filter(line -> is(line, LineStanding.PROPOSED) && !is(line, Necessity.OPTIONAL))
+                        .anyMatch(ComposeSheet::lacksPrice),
+                stream(document.path("scope"))
+                        .filter(line -> is(line, LineStanding.AGREED) || is(line, LineStanding.DONE))
+                        .anyMatch(ComposeSheet::lacksPrice),
+                fixed);
+    }
+
+    private static boolean lacksPrice(JsonNode line) {
+        return !line.at("/estimate/missing").isEmpty();
+    }
+
+    /** What the sum with the recommended work leaves out of it; empty where it leaves out nothing. */
+    private String leftOut() {
+        boolean turnedDown = stream(document.path("scope"))
+                .filter(line -> is(line, Necessity.RECOMMENDED))
+                .anyMatch(line -> is(line, LineStanding.LATER) || is(line, LineStanding.REFUSED));
+        return turnedDown ? " (what was put off or declined is not counted)" : "";
     }
 
     private static void totals(List<Sheet.Total> totals, String what, JsonNode estimate) {
@@ -460,12 +483,17 @@ final class ComposeSheet {
     private List<Sheet.Check> checks() {
         return stream(document.path("nextChecks"))
                 .map(check -> new Sheet.Check(
-                        PlainWords.sentence(check.path("text")
-                                .asText(check.path("check").asText().replace('-', ' '))),
+                        PlainWords.unparted(PlainWords.sentence(check.path("text")
+                                .asText(check.path("check").asText().replace('-', ' ')))),
                         PlainWords.sentence(PlainWords.placeOrVehicle(check.path("place"), axles)),
-                        check.path("minutes").asInt() + " min, "
-                                + access(check.path("access").asInt())))
+                        effort(check)))
                 .toList();
+    }
+
+    /** How long a check takes, and how far the vehicle is taken apart for it. */
+    static String effort(JsonNode check) {
+        return PlainWords.unparted(check.path("minutes").asInt() + " min, ")
+                + access(check.path("access").asInt());
     }
 
     /** How far the vehicle is taken apart, in words. */
@@ -485,11 +513,13 @@ final class ComposeSheet {
             steps.add(new Sheet.Step(
                     step.path("id").asText(),
                     steps.size() + 1,
-                    step.path("says").asText(),
+                    PlainWords.unparted(step.path("says").asText()),
                     PlainWords.sentence(PlainWords.placeOrVehicle(step.path("place"), axles)),
-                    step.path("verify").asText(),
-                    step.has("stop") ? step.path("stop").asText() : null,
-                    stream(step.path("tools")).map(JsonNode::asText).toList(),
+                    PlainWords.unparted(step.path("verify").asText()),
+                    step.has("stop") ? PlainWords.unparted(step.path("stop").asText()) : null,
+                    stream(step.path("tools"))
+                            .map(tool -> PlainWords.unparted(tool.asText()))
+                            .toList(),
                     numbers(step.path("cautions"), cautions),
                     numbers(step.path("after"), ids),
                     step.has("outcome") ? step.path("outcome").asText().replace('-', ' ') : null));
@@ -502,7 +532,7 @@ final class ComposeSheet {
         for (JsonNode caution : document.path("cautions")) {
             cautions.add(new Sheet.Caution(
                     cautions.size() + 1,
-                    caution.path("text").asText(),
+                    PlainWords.unparted(caution.path("text").asText()),
                     source(caution.path("source").asText())));
         }
         return cautions;
@@ -548,7 +578,8 @@ final class ComposeSheet {
             String text = words.optional(list, code, "text");
             if (text != null) {
                 String word = words.optional(list, code, "word");
-                explained.add(new Sheet.Word(word == null ? words.word(list, code, "name") : word, text));
+                explained.add(new Sheet.Word(
+                        word == null ? words.word(list, code, "name") : word, PlainWords.unparted(text)));
             }
         }
         return explained.stream()
@@ -558,7 +589,7 @@ final class ComposeSheet {
 
     private static List<String> says(JsonNode concluded) {
         return stream(concluded.path("because"))
-                .map(reason -> reason.path("says").asText())
+                .map(reason -> PlainWords.unparted(reason.path("says").asText()))
                 .distinct()
                 .toList();
     }

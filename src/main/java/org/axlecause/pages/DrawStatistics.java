@@ -55,7 +55,7 @@ class DrawStatistics implements DrawCharts {
                     sites.funnel(),
                     "sites",
                     "observed ÷ expected",
-                    "expected of the vehicles of the site",
+                    "expected " + NumbersWords.counted(sites.measure()),
                     Lettering.TEXT,
                     id,
                     title);
@@ -76,7 +76,7 @@ class DrawStatistics implements DrawCharts {
             int groups = returns.groups().size();
             return "Repairs that have not come back"
                     + (groups > ChartStyle.STROKES.size()
-                            ? ", the " + ChartStyle.STROKES.size() + " largest groups of " + groups
+                            ? ", the " + ChartStyle.STROKES.size() + " largest groups"
                             : "");
         }
         if (chart instanceof Chart.Sites sites) {

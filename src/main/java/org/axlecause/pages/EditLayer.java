@@ -11,7 +11,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.axlecause.access.Actor;
 import org.axlecause.access.ReadSites;
@@ -130,33 +129,10 @@ class EditLayer {
         return code.replace('-', ' ');
     }
 
-    /** What is set, in words, with units as people write them. */
-    static String says(@Nullable ClauseWanted set) {
-        if (set == null) {
-            return "nothing";
-        }
-        String necessity = set.necessity();
-        String extent = set.extent();
-        String said = Stream.of(
-                        set.value() == null ? null : PlainWords.measure(set.value(), set.unit()),
-                        necessity == null ? null : necessity.equals("none") ? "not called for" : plain(necessity),
-                        extent == null ? null : PlainWords.extent(extent),
-                        set.by() == null ? null : "consent of the " + set.by())
-                .filter(Objects::nonNull)
-                .collect(Collectors.joining(", "));
-        String what = !said.isEmpty() ? said : set.action() == null && set.item() == null ? "no value" : "wanted";
-        String where = Stream.of(
-                        set.figure(),
-                        set.brake() == null ? null : set.brake() + " brake",
-                        set.axle() == null ? null : "axle " + set.axle(),
-                        set.build(),
-                        set.action(),
-                        set.item(),
-                        set.quantity())
-                .filter(Objects::nonNull)
-                .map(EditLayer::plain)
-                .collect(Collectors.joining(", "));
-        return where.isEmpty() ? what : where + ": " + what;
+    /** What is set, and for what where a clause may be set more than once. */
+    static String says(ClauseWanted set) {
+        String about = set.about();
+        return about.isEmpty() ? set.says() : about + ": " + set.says();
     }
 
     /** What a form says. */
@@ -442,7 +418,7 @@ class EditLayer {
                     line.code(),
                     keyOf(line),
                     PlainWords.sentence(line.means()),
-                    line.source(),
+                    line.repeated() ? "" : line.source(),
                     line.above() == null
                             ? ""
                             : says(line.above())
@@ -452,7 +428,14 @@ class EditLayer {
                     unit,
                     fields,
                     members.containsKey("locked"),
+                    !isAlike(members, members(line)),
                     wrong);
+        }
+
+        private static boolean isAlike(Map<String, String> one, Map<String, String> other) {
+            return one.containsKey("locked") == other.containsKey("locked")
+                    && MEMBERS.stream()
+                            .allMatch(member -> one.getOrDefault(member, "").equals(other.getOrDefault(member, "")));
         }
 
         private static LayerForm.Field field(String name, String member, String label, String value) {

@@ -82,7 +82,7 @@ final class FunnelChart {
 
     private static XYSeriesCollection limits(Funnel funnel) {
         double largest = largest(funnel);
-        XYSeries target = new XYSeries("target");
+        XYSeries target = new XYSeries("as expected");
         target.add(0, funnel.target());
         target.add(largest * (1 + 1.0 / STEPS), funnel.target());
         return collection(

@@ -3,6 +3,7 @@ package org.axlecause.pages;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -57,7 +58,13 @@ public record LayerForm(
      * @param covers the sites, chosen where it judges them alone
      * @param twoPersons whether somebody other than its authors must publish it
      */
-    public record Head(String means, List<Choice> covers, boolean twoPersons) {}
+    public record Head(String means, List<Choice> covers, boolean twoPersons) {
+
+        /** Names of the sites that it judges alone; none where it judges all. */
+        public List<String> chosen() {
+            return covers.stream().filter(Choice::chosen).map(Choice::text).toList();
+        }
+    }
 
     /**
      * Clauses about one thing.
@@ -80,13 +87,14 @@ public record LayerForm(
      * @param code its code
      * @param key what makes it the same clause in every layer; empty where it is to be added
      * @param means what it means
-     * @param source source of the baseline's value
+     * @param source source of the baseline's value; empty where the baseline sets none
      * @param above what holds where it is left alone
      * @param sets what the layer sets; empty where it leaves it alone
      * @param lockedBy layer above that has locked it; null where none has
      * @param unit unit of its value; null where it takes none or any
      * @param fields what it takes
      * @param locked whether it is locked here
+     * @param unsaved whether the form says otherwise than the draft
      * @param wrong what is wrong with it; null where nothing is
      */
     public record Row(
@@ -101,7 +109,23 @@ public record LayerForm(
             @Nullable String unit,
             List<Field> fields,
             boolean locked,
-            @Nullable String wrong) {}
+            boolean unsaved,
+            @Nullable String wrong) {
+
+        /** What the form says, in words. */
+        public String typed() {
+            String said = fields.stream()
+                    .map(Field::says)
+                    .filter(words -> !words.isEmpty())
+                    .collect(Collectors.joining(", "));
+            return (said.isEmpty() ? "nothing" : said) + (locked ? ", locked" : "");
+        }
+
+        /** What holds until the form is saved. */
+        public String holds() {
+            return sets.isEmpty() ? above : sets;
+        }
+    }
 
     /**
      * A member of a clause.
@@ -111,5 +135,15 @@ public record LayerForm(
      * @param value what it says
      * @param choices what it may say; none where it is typed
      */
-    public record Field(String name, String label, String value, List<Choice> choices) {}
+    public record Field(String name, String label, String value, List<Choice> choices) {
+
+        /** What it says, in words; empty where it says nothing. */
+        public String says() {
+            return choices.stream()
+                    .filter(Choice::chosen)
+                    .map(Choice::text)
+                    .findFirst()
+                    .orElse(value);
+        }
+    }
 }

@@ -51,7 +51,7 @@ final class MonthlyChart {
     static String of(List<Month> months, String counted, Lettering lettering, String id, String title) {
         ControlChart limits =
                 ControlChart.ofShares(months.stream().map(Month::counts).toList());
-        XYPlot plot = new XYPlot(data(limits), months(months), shares(months, counted), renderer());
+        XYPlot plot = new XYPlot(data(limits), months(months), shares(months, counted), renderer(limits));
         ChartStyle.onWhite(plot);
         return Drawing.of(
                 ChartStyle.chart(plot, true), lettering, id, WIDTH, HEIGHT, title, described(months, limits, counted));
@@ -102,12 +102,13 @@ final class MonthlyChart {
         return ChartStyle.axis("%s, of n = %d".formatted(counted, all), ChartStyle.percent());
     }
 
-    private static XYLineAndShapeRenderer renderer() {
+    private static XYLineAndShapeRenderer renderer(ControlChart limits) {
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer();
         ChartStyle.points(renderer, SHARE, ChartStyle.CIRCLE, Color.WHITE);
         renderer.setSeriesStroke(SHARE, ChartStyle.SOLID);
         renderer.setSeriesLinesVisible(SHARE, true);
         ChartStyle.points(renderer, OUT, ChartStyle.DIAMOND, Color.BLACK);
+        renderer.setSeriesVisibleInLegend(OUT, !limits.out().isEmpty());
         ChartStyle.line(renderer, MEAN, ChartStyle.DASHED);
         ChartStyle.line(renderer, LIMIT, ChartStyle.DOTTED);
         ChartStyle.line(renderer, OTHER_LIMIT, ChartStyle.DOTTED);

@@ -58,9 +58,17 @@ record NumbersWords(Map<String, Map<String, String>> names) {
 
     /** A word of an answer; what has no other word is told as it is. */
     static String word(String word) {
-        return word.equals("firstTimeCure")
-                ? "proved by the first final test"
-                : LABELS.containsKey(word) ? named(word) : word.replace('-', ' ');
+        return switch (word) {
+            case "firstTimeCure" -> "proved by the first final test";
+            case "adjusted" -> "p, adjusted";
+            case "pValue" -> "p";
+            case "unasked" -> "made unasked";
+            case "answered" -> "could be got at";
+            case "notMade" -> "asked and not made";
+            case "brier" -> "Brier score";
+            case "expectedCalibrationError" -> "expected calibration error";
+            default -> LABELS.containsKey(word) ? named(word) : word.replace('-', ' ');
+        };
     }
 
     /** The label inside a sentence. */
@@ -77,6 +85,17 @@ record NumbersWords(Map<String, Map<String, String>> names) {
             case "measure" -> "not cured first time";
             case "moment" -> "both moments";
             default -> "all";
+        };
+    }
+
+    /** What is counted where sites are compared by a measure or a cause; not cured first time where none is chosen. */
+    static String counted(String measure) {
+        return switch (measure) {
+            case "", "not-cured-first-time" -> "cases not cured first time";
+            case "undetermined" -> "cases without a confirmed cause";
+            case "failed-official-test" -> "cases that failed the official test";
+            case "returned" -> "repaired axles that came back";
+            default -> "cases with " + measure.replace('-', ' ');
         };
     }
 

@@ -36,10 +36,9 @@ final class Pages {
 
     static native TemplateInstance rulebookEntry(Frame frame, RulebookEntry entry);
 
-    static native TemplateInstance rulebookCase(Frame frame, String reference, List<RulesOfCase.Spoken> rules);
+    static native TemplateInstance rulebookCase(Frame frame, String reference, List<RulesOfCase.Group> groups);
 
-    static native TemplateInstance policy(
-            Frame frame, List<PolicyViews.PolicyView> policies, boolean mayEdit, boolean mayCount);
+    static native TemplateInstance policy(Frame frame, List<PolicyInList> policies, boolean mayEdit, boolean mayCount);
 
     static native TemplateInstance policyNamed(Frame frame, PolicyHome home, @Nullable String saved);
 

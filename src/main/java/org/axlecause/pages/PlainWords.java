@@ -5,19 +5,21 @@ import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.text.NumberFormat;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
 import org.axlecause.facts.DeficiencyCode;
 import org.axlecause.facts.EntryType;
 import org.axlecause.facts.FitnessLevel;
 import org.axlecause.facts.ScopeAction;
+import org.axlecause.facts.ScopeExtent;
 import org.axlecause.facts.ScopeItem;
+import org.axlecause.shared.PlainMeasure;
 import org.axlecause.shared.YamlFile;
 import org.axlecause.shared.YamlNode;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +31,11 @@ final class PlainWords {
     /** What stands for a figure that there is none of. */
     static final String NOT_MEASURED = "not measured";
 
-    private static final BigDecimal FIRST_WITH_SEPARATOR = BigDecimal.valueOf(10_000);
+    /** A space at which no line is broken. */
+    private static final String NO_BREAK = "\u00a0";
+
+    private static final Pattern BEFORE_UNIT = Pattern.compile(
+            "(?<=[0-9]) (?=(?:%|°C|N|kN|mm|m|km|miles|mL|L|ms|s|min|h|years|kg|bar|V)(?![\\p{L}\\p{N}]))");
 
     private final YamlNode root;
     private final Map<String, Map<String, YamlNode>> lists = new LinkedHashMap<>();
@@ -69,6 +75,8 @@ final class PlainWords {
                         "obstacles",
                         "entries",
                         "questions",
+                        "settings",
+                        "weights",
                         "clause-groups");
         read("actions", ScopeAction.values());
         read("items", ScopeItem.values());
@@ -78,6 +86,8 @@ final class PlainWords {
         read("fitness", FitnessLevel.values());
         read("entries", EntryType.values());
         read("questions");
+        read("settings");
+        read("weights");
         for (YamlNode group : root.items("clause-groups")) {
             group.texts("clauses").forEach(code -> clauseGroups.put(code, group.text("name")));
         }
@@ -154,7 +164,7 @@ final class PlainWords {
             words.add(place.path("spot").asText() + " side");
         }
         if (place.has("circuit")) {
-            words.add("brake circuit " + place.path("circuit").asText());
+            words.add("brake circuit" + NO_BREAK + place.path("circuit").asText());
         }
         return String.join(", ", words);
     }
@@ -171,6 +181,11 @@ final class PlainWords {
     /** The text with the full stop that it may lack. */
     static String stopped(String text) {
         return text.isEmpty() || text.endsWith(".") || text.endsWith("?") ? text : text + ".";
+    }
+
+    /** A text whose numbers keep the units after them on their line. */
+    static String unparted(String text) {
+        return BEFORE_UNIT.matcher(text).replaceAll(NO_BREAK);
     }
 
     static String brake(String brake) {
@@ -192,7 +207,7 @@ final class PlainWords {
     static String numbers(List<Integer> numbers) {
         String all = String.join(", ", numbers.stream().map(String::valueOf).toList());
         int last = all.lastIndexOf(", ");
-        return last < 0 ? all : all.substring(0, last) + " and " + all.substring(last + 2);
+        return last < 0 ? all : all.substring(0, last) + " and" + NO_BREAK + all.substring(last + 2);
     }
 
     /** How much of what, such as 1 × axle set of four shoes. */
@@ -200,17 +215,19 @@ final class PlainWords {
         String unit = quantity.path("unit").asText();
         String of = quantity.path("of").asText(item);
         String number = plain(quantity.path("value").decimalValue());
-        return unit.equals("1") ? number + " × " + of : number + " " + unit + " of " + of;
+        return (unit.equals("1") ? number + NO_BREAK + "×" + NO_BREAK : number + NO_BREAK + unit + " of ") + of;
     }
 
-    /** A figure with its unit, rounded as far as a reader can use it. */
+    /** A figure with its unit, rounded as far as a reader can use it; a force below nothing is the tester's noise. */
     static String figure(JsonNode measure) {
         if (measure.isMissingNode() || measure.isNull()) {
             return NOT_MEASURED;
         }
         String unit = measure.path("unit").asText();
-        BigDecimal value = measure.path("value").decimalValue();
-        return plain(value.setScale(decimals(unit), RoundingMode.HALF_EVEN)) + (unit.equals("1") ? "" : " " + unit);
+        BigDecimal measured = measure.path("value").decimalValue();
+        BigDecimal value = unit.equals("N") ? measured.max(BigDecimal.ZERO) : measured;
+        return plain(value.setScale(decimals(unit), RoundingMode.HALF_EVEN))
+                + (unit.equals("1") ? "" : NO_BREAK + unit);
     }
 
     /** A figure beside its limit, with a decimal more where the two would look alike. */
@@ -231,7 +248,7 @@ final class PlainWords {
         boolean near = unit.equals("%")
                 && unit.equals(limit.path("unit").asText())
                 && measured.subtract(allowed).abs().compareTo(BigDecimal.ONE) < 0;
-        return near ? plain(measured.setScale(2, RoundingMode.HALF_EVEN)) + " %" : figure(value);
+        return near ? plain(measured.setScale(2, RoundingMode.HALF_EVEN)) + NO_BREAK + "%" : figure(value);
     }
 
     private static String allowed(JsonNode limit, boolean maximum) {
@@ -240,30 +257,17 @@ final class PlainWords {
 
     /** A number with its unit as people write them, never parted; a ratio has no unit. */
     static String measure(BigDecimal value, @Nullable String unit) {
-        String number = value.abs().compareTo(FIRST_WITH_SEPARATOR) < 0
-                ? plain(value)
-                : NumberFormat.getNumberInstance(Locale.ENGLISH).format(value);
-        return unit == null || unit.equals("1") ? number : number + "\u00a0" + unit(unit);
+        return PlainMeasure.of(value, unit);
     }
 
     /** A unit as people write it. */
     static String unit(String unit) {
-        return switch (unit) {
-            case "Cel" -> "°C";
-            case "a" -> "years";
-            case "m/s2" -> "m/s²";
-            default -> unit;
-        };
+        return PlainMeasure.unit(unit);
     }
 
     /** How far work goes. */
     static String extent(String extent) {
-        return switch (extent) {
-            case "wheel" -> "at the wheel";
-            case "axle" -> "at both wheels of the axle";
-            case "circuit" -> "in the circuit";
-            default -> "for the whole vehicle";
-        };
+        return ScopeExtent.words(extent);
     }
 
     static String plain(BigDecimal number) {

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * A policy with its versions and its draft.
  *
  * @param name its name
+ * @param means what it is for
  * @param versions its versions, the newest first
  * @param draft its draft; null where there is none, or where the bearer may not see it
  * @param sites sites that the bearer may see
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record PolicyHome(
         String name,
+        String means,
         List<VersionView> versions,
         @Nullable DraftView draft,
         List<Site> sites,

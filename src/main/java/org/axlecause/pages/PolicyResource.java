@@ -71,7 +71,7 @@ public class PolicyResource {
     public String list() {
         return Pages.policy(
                         frames.of(SECTION),
-                        readPolicies.all(current.get()),
+                        showPolicies.list(current.get()),
                         ShowPolicies.mayEdit(current.get()),
                         current.get().hasAny(CountDepartures.READERS))
                 .render();

@@ -79,7 +79,7 @@ class PrintSheet {
      * A sheet that is put on a screen or on paper.
      *
      * @param html its page, for a screen
-     * @param paper the same page with the charts lettered for paper
+     * @param paper the same sheet for paper
      * @param date when what it shows last changed
      */
     record Printed(String html, Supplier<String> paper, Instant date) {
@@ -91,19 +91,20 @@ class PrintSheet {
     }
 
     /** The sheet of a case; refuses where there is none or the actor may not see it. */
-    Printed sheet(String reference, Audience audience, Actor actor) {
+    Printed sheet(String reference, Audience audience, Medium screen, Actor actor) {
         CaseOnRecord record = readCases.onRecord(reference, actor);
         JsonNode document = json(record.served().json());
         OffsetDateTime latest = ComposeSheet.latestEntry(document);
         return new Printed(
-                page(document, record, audience, Lettering.TEXT),
-                () -> page(document, record, audience, Lettering.OUTLINES),
+                page(document, record, audience, screen),
+                () -> page(document, record, audience, Medium.PAPER),
                 latest == null ? Instant.EPOCH : latest.toInstant());
     }
 
-    private String page(JsonNode document, CaseOnRecord record, Audience audience, Lettering lettering) {
-        Sheet sheet = sheet(document, record, audience, lettering);
-        return (audience == Audience.CUSTOMER ? Sheets.customer(sheet) : Sheets.workshop(sheet)).render();
+    private String page(JsonNode document, CaseOnRecord record, Audience audience, Medium medium) {
+        Sheet sheet = sheet(document, record, audience, medium.lettering());
+        return (audience == Audience.CUSTOMER ? Sheets.customer(sheet, medium) : Sheets.workshop(sheet, medium))
+                .render();
     }
 
     private Sheet sheet(JsonNode document, CaseOnRecord record, Audience audience, Lettering lettering) {
@@ -120,7 +121,7 @@ class PrintSheet {
 
     private @Nullable String regime(JsonNode document) {
         Regime regime = regimes.find(document.at("/regime/code").asText());
-        return regime == null ? null : regime.name();
+        return regime == null ? null : PlainWords.sentence(regime.name());
     }
 
     /** The entries of a type that were not withdrawn. */

@@ -26,6 +26,7 @@ class ReadRulebook {
     private static final int MOST_FOUND = 20;
     private static final int LONGEST_SEARCH = 100;
     private static final int IN_A_HUNDRED = 100;
+    private static final int LETTERS_OF_A_KIND = 3;
 
     /** What each list holds. */
     private static final Map<CatalogueKind, String> ABOUT = Map.of(
@@ -52,14 +53,8 @@ class ReadRulebook {
             CatalogueKind.CONDITIONS,
             CatalogueKind.SETTINGS);
 
-    /** What rules conclude, by the beginning of their id. */
-    private static final Map<String, String> KINDS_OF_RULES = Map.of(
-            "SYM", "What the figures and complaints show",
-            "DEF", "What is beyond the limits",
-            "CAU", "What speaks for and against causes",
-            "SCO", "Which work is called for",
-            "WRK", "How the work is done",
-            "OUT", "What comes out");
+    /** What rules conclude, by the beginning of their id, in the order in which one leads to the next. */
+    private static final Map<String, String> KINDS_OF_RULES = kindsOfRules();
 
     /** What settings are about, by the file that they stand in. */
     private static final Map<String, String> FILES_OF_SETTINGS = Map.of(
@@ -107,6 +102,17 @@ class ReadRulebook {
         this.words = words;
     }
 
+    private static Map<String, String> kindsOfRules() {
+        Map<String, String> kinds = new LinkedHashMap<>();
+        kinds.put("SYM", "What the figures and complaints show");
+        kinds.put("DEF", "What is beyond the limits");
+        kinds.put("CAU", "What speaks for and against causes");
+        kinds.put("SCO", "Which work is called for");
+        kinds.put("WRK", "How the work is done");
+        kinds.put("OUT", "Fitness for the road and proof of the repair");
+        return kinds;
+    }
+
     private static Map<String, String> titles() {
         Map<String, String> titles = new LinkedHashMap<>();
         titles.put("reason", "Because");
@@ -145,36 +151,27 @@ class ReadRulebook {
         titles.put("file", "File of the rules folder");
         titles.put("since", "Holds from");
         titles.put("until", "Holds until");
-        titles.put("version", "Version");
+        titles.put("version", "Fingerprint of the file");
         return titles;
     }
 
     /** One list, or all of them with what the search finds in them. */
     RulebookLists lists(@Nullable String kind, @Nullable String asked) {
-        String search = asked == null ? "" : asked.strip().toLowerCase(Locale.ROOT);
+        String search = searchable(asked == null ? "" : asked.strip());
         if (search.length() > LONGEST_SEARCH) {
             search = search.substring(0, LONGEST_SEARCH);
         }
         List<CatalogueKind> shown = kind == null ? ORDER : List.of(known(kind));
-        boolean all = kind != null && search.isEmpty();
         List<RulebookLists.Listed> lists = new ArrayList<>();
         for (CatalogueKind list : shown) {
-            String wanted = search;
-            List<RulebookLists.Line> found = kind == null && search.isEmpty()
-                    ? List.of()
-                    : catalogue.written(list).stream()
-                            .filter(entry -> wanted.isEmpty()
-                                    || entry.toString().toLowerCase(Locale.ROOT).contains(wanted))
-                            .map(entry -> line(list, entry))
-                            .sorted(Comparator.comparing(line -> SORTED.contains(list) ? line.name() : ""))
-                            .toList();
+            List<RulebookLists.Line> found = kind == null && search.isEmpty() ? List.of() : found(list, search);
             if (!found.isEmpty() || search.isEmpty()) {
-                int most = all ? found.size() : Math.min(MOST_FOUND, found.size());
+                int most = kind != null ? found.size() : Math.min(MOST_FOUND, found.size());
                 lists.add(new RulebookLists.Listed(
                         kind(list),
                         ABOUT.getOrDefault(list, ""),
                         found.subList(0, most),
-                        all ? groups(list, found) : List.of(),
+                        search.isEmpty() ? groups(list, found) : List.of(),
                         found.size() - most));
             }
         }
@@ -185,24 +182,63 @@ class ReadRulebook {
                 lists);
     }
 
+    private List<RulebookLists.Line> found(CatalogueKind list, String search) {
+        return catalogue.written(list).stream()
+                .filter(entry -> speaksOf(list, entry, search))
+                .map(entry -> line(list, entry))
+                .sorted(Comparator.comparing(line -> SORTED.contains(list) ? line.name() : ""))
+                .toList();
+    }
+
+    /** Whether what is searched for stands in the name of an entry or in anything that it says. */
+    private boolean speaksOf(CatalogueKind list, JsonNode entry, String search) {
+        RulebookLists.Line line = line(list, entry);
+        return Stream.concat(Stream.of(line.name(), line.text()), said(entry))
+                .anyMatch(text -> searchable(text).contains(search));
+    }
+
+    private static Stream<String> said(JsonNode value) {
+        return value.isContainerNode()
+                ? ComposeSheet.stream(value).flatMap(ReadRulebook::said)
+                : Stream.of(value.asText());
+    }
+
+    private static String searchable(String text) {
+        return plain(text.toLowerCase(Locale.ROOT));
+    }
+
     private List<RulebookLists.Group> groups(CatalogueKind list, List<RulebookLists.Line> lines) {
         if (list != CatalogueKind.RULES && list != CatalogueKind.SETTINGS) {
             return List.of();
         }
-        return lines.stream()
-                .collect(Collectors.groupingBy(
-                        line -> list == CatalogueKind.RULES ? kindOfRule(line.code()) : aboutOfSetting(line.code()),
-                        LinkedHashMap::new,
-                        Collectors.toList()))
-                .entrySet()
-                .stream()
+        Map<String, List<RulebookLists.Line>> groups = new LinkedHashMap<>();
+        if (list == CatalogueKind.RULES) {
+            KINDS_OF_RULES.values().forEach(kind -> groups.put(kind, new ArrayList<>()));
+        }
+        for (RulebookLists.Line line : lines) {
+            String group = list == CatalogueKind.RULES ? kindOfRule(line.code()) : aboutOfSetting(line.code());
+            groups.computeIfAbsent(group, any -> new ArrayList<>())
+                    .add(list == CatalogueKind.RULES ? line.saying(line.code()) : line);
+        }
+        return groups.entrySet().stream()
+                .filter(group -> !group.getValue().isEmpty())
                 .map(group -> new RulebookLists.Group(group.getKey(), group.getValue()))
                 .toList();
     }
 
     /** What a rule concludes, in words. */
     static String kindOfRule(String rule) {
-        return KINDS_OF_RULES.getOrDefault(rule.substring(0, Math.min(3, rule.length())), "Other rules");
+        return KINDS_OF_RULES.getOrDefault(lettersOfKind(rule), "Other rules");
+    }
+
+    /** Where a rule stands among those that lead to one another. */
+    static int turnOfRule(String rule) {
+        int turn = List.copyOf(KINDS_OF_RULES.keySet()).indexOf(lettersOfKind(rule));
+        return turn < 0 ? KINDS_OF_RULES.size() : turn;
+    }
+
+    private static String lettersOfKind(String rule) {
+        return rule.substring(0, Math.min(LETTERS_OF_A_KIND, rule.length()));
     }
 
     /** What a setting is about: clauses of the policy by their groups, all others by their file. */
@@ -225,7 +261,7 @@ class ReadRulebook {
                         "There is no '" + code + "' among the " + list + " of the rulebook. Look for it in the list."));
         List<RulebookEntry.Part> parts = new ArrayList<>();
         TITLES.forEach((member, title) -> {
-            List<RulebookEntry.Item> items = items(member, entry.path(member));
+            List<RulebookEntry.Item> items = items(code, member, entry.path(member));
             if (!items.isEmpty()) {
                 parts.add(part(title, BRIEF.contains(member), items));
             }
@@ -237,7 +273,7 @@ class ReadRulebook {
                 line.code(),
                 line.text(),
                 entry.has("standing") ? plain(entry.path("standing").asText()) : null,
-                entry.has("source") ? entry.path("source").asText() : null,
+                entry.has("source") ? PlainWords.unparted(entry.path("source").asText()) : null,
                 parts);
     }
 
@@ -272,12 +308,13 @@ class ReadRulebook {
         return new RulebookLists.Kind(list.toString(), PlainWords.sentence(list.toString()));
     }
 
-    private static RulebookLists.Line line(CatalogueKind list, JsonNode entry) {
+    private RulebookLists.Line line(CatalogueKind list, JsonNode entry) {
         String code = entry.path(list == CatalogueKind.RULES ? "id" : "code").asText();
         String name =
                 switch (list) {
                     case RULES -> PlainWords.sentence(entry.path("text").asText());
-                    case SETTINGS -> PlainWords.sentence(entry.at("/says/means").asText(plain(code)));
+                    case SETTINGS ->
+                        PlainWords.sentence(entry.at("/says/means").asText(words.word("settings", code, "text")));
                     case REGIMES -> PlainWords.sentence(entry.path("text").asText());
                     default -> PlainWords.sentence(plain(code));
                 };
@@ -287,33 +324,50 @@ class ReadRulebook {
                 switch (list) {
                     case REGIMES -> "";
                     case RULES -> code + ", " + kindOfRule(code).toLowerCase(Locale.ROOT);
-                    case SETTINGS -> setting(entry.path("says"));
+                    case SETTINGS -> String.join(", ", setting(code, entry.path("says")));
                     default -> PlainWords.sentence(entry.path("text").asText());
                 },
                 address(list, code));
     }
 
-    /** The value of a setting that has a single one, with its unit. */
-    private static String setting(JsonNode says) {
-        if (says.path("value").isNumber()) {
-            return PlainWords.measure(
-                    says.path("value").decimalValue(), says.path("unit").asText("1"));
-        }
+    /** The value of a setting with its unit; of one that has several, each with its name. */
+    private List<String> setting(String code, JsonNode says) {
         if (says.has("necessity")) {
-            return says.path("necessity").asText().equals("none")
-                    ? "not called for"
-                    : plain(says.path("necessity").asText());
+            return List.of(
+                    says.path("necessity").asText().equals("none")
+                            ? "not called for"
+                            : plain(says.path("necessity").asText()));
         }
-        return says.has("extent")
-                ? PlainWords.extent(says.path("extent").asText())
-                : says.has("value") ? flat(says.path("value")) : "";
+        if (says.has("extent")) {
+            return List.of(PlainWords.extent(says.path("extent").asText()));
+        }
+        if (says.has("value")) {
+            return List.of(amount(code, says.path("value"), says.path("unit").asText("")));
+        }
+        if (says.has("means")) {
+            return List.of("not set");
+        }
+        return says.properties().stream()
+                .map(member -> plain(member.getKey()) + " " + amount(code, member.getValue(), ""))
+                .toList();
+    }
+
+    private String amount(String code, JsonNode value, String unit) {
+        if (!value.isNumber()) {
+            return flat(value);
+        }
+        if ("percent".equals(words.optional("settings", code, "as"))) {
+            return PlainWords.measure(value.decimalValue().movePointRight(2), "%");
+        }
+        return PlainWords.measure(
+                value.decimalValue(), unit.isEmpty() ? words.optional("settings", code, "unit") : unit);
     }
 
     private static String address(CatalogueKind list, String code) {
         return "/rulebook/" + list + "/" + code;
     }
 
-    private List<RulebookEntry.Item> items(String member, JsonNode value) {
+    private List<RulebookEntry.Item> items(String code, String member, JsonNode value) {
         if (value.isMissingNode() || value.isNull() || (value.isContainerNode() && value.isEmpty())) {
             return List.of();
         }
@@ -321,14 +375,15 @@ class ReadRulebook {
             List<RulebookEntry.Item> weights = new ArrayList<>();
             value.properties()
                     .forEach(weight -> weights.add(known(
-                            plain(weight.getKey()) + ": "
+                            words.word("weights", weight.getKey(), "text") + ": weight "
                                     + number(weight.getValue().path("value")),
                             weight.getValue())));
             return weights;
         }
         if (member.equals("says")) {
-            String said = setting(value);
-            return List.of(new RulebookEntry.Item(said.isEmpty() ? flat(value) : said, null, null));
+            return setting(code, value).stream()
+                    .map(said -> new RulebookEntry.Item(said, null, null))
+                    .toList();
         }
         if (member.equals("values")) {
             RegimeWords regime = new RegimeWords(words);
@@ -370,14 +425,21 @@ class ReadRulebook {
                         null);
             case "minutes", "bothSides", "withoutCause" -> known(measured(member, item), item);
             case "access" -> new RulebookEntry.Item(ComposeSheet.access(item.asInt()), null, null);
-            case "findings", "answers" ->
-                new RulebookEntry.Item(PlainWords.sentence(item.path("text").asText()), null, null);
+            case "findings", "answers" -> new RulebookEntry.Item(PlainWords.sentence(answer(item)), null, null);
             case "reason", "verify", "stop", "tools" ->
                 new RulebookEntry.Item(PlainWords.sentence(item.asText()), null, null);
             case "file", "version" -> new RulebookEntry.Item(item.asText(), null, null);
             case "since", "until" -> new RulebookEntry.Item(NumbersWords.day(item.asText()), null, null);
             default -> linked(member, item.asText());
         };
+    }
+
+    /** What was found, or of which part that it is sound or could not be looked at. */
+    private static String answer(JsonNode item) {
+        String text = item.path("text").asText();
+        return item.hasNonNull("condition") && !item.hasNonNull("finding")
+                ? plain(item.path("component").asText()) + ": " + text
+                : text;
     }
 
     private RulebookEntry.Item linked(String member, String code) {

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.axlecause.facts.ImbalanceFormula;
 import org.jspecify.annotations.Nullable;
 
 /** Says in words what a regime asks, as its file writes it. */
@@ -15,7 +17,7 @@ final class RegimeWords {
             "imbalance", "Difference of the two wheels",
             "effort", "Force against weight",
             "road-test", "Road test",
-            "masses", "Mass that counts",
+            "masses", "Mass that counts, the first that fits",
             "lenience", "Let off",
             "finding-limits", "Finding",
             "items", "Item of the inspection",
@@ -67,7 +69,7 @@ final class RegimeWords {
             Map.entry("unit", "as %s"),
             Map.entry("gravity", "gravity %s m/s²"),
             Map.entry("front-axle-addition-kilograms", "%s kg are added at the front axle"),
-            Map.entry("averaging-begins", "averaged from %s of the starting speed"),
+            Map.entry("averaging-begins", "averaged from %s of the starting speed on"),
             Map.entry("averaging-ends", "averaged down to %s of the starting speed"),
             Map.entry("stopping-from-metres-per-second", "stopping from %s m/s"),
             Map.entry("stopping-tolerance-percent", "stopping distance within %s %"),
@@ -84,6 +86,9 @@ final class RegimeWords {
             Map.entry("quantity", "%s"),
             Map.entry("decimals", "%s decimals"),
             Map.entry("mode", "%s"));
+
+    /** Members that are shares of one, said in percent. */
+    private static final Set<String> SHARES = Set.of("averaging-begins", "averaging-ends");
 
     /** Members that are true or false, in words. */
     private static final Map<String, List<String>> EITHER = Map.of(
@@ -140,9 +145,21 @@ final class RegimeWords {
         if (name.equals("bound")) {
             return value.asText().equals("maximum") ? "greatest value" : "least value";
         }
-        String text = text(value);
+        String text = name.equals("formula")
+                ? formula(value.asText())
+                : SHARES.contains(name)
+                        ? PlainWords.measure(value.decimalValue().movePointRight(2), "%")
+                        : text(value);
         String words = MEMBERS.get(name);
         return words == null ? name.replace('-', ' ') + " " + text : words.replace("%s", text);
+    }
+
+    private static String formula(String code) {
+        return Stream.of(ImbalanceFormula.values())
+                .filter(formula -> formula.toString().equals(code))
+                .map(ImbalanceFormula::words)
+                .findFirst()
+                .orElse(code.replace('-', ' '));
     }
 
     private static String text(JsonNode value) {

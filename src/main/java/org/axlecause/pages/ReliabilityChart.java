@@ -1,6 +1,7 @@
 package org.axlecause.pages;
 
 import java.awt.Color;
+import java.util.List;
 import java.util.stream.Collectors;
 import org.axlecause.statistics.Calibration;
 import org.axlecause.statistics.ConfidenceLevel;
@@ -8,6 +9,7 @@ import org.axlecause.statistics.Interval;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
@@ -23,8 +25,13 @@ import org.jfree.data.xy.XYSeriesCollection;
 final class ReliabilityChart {
 
     private static final int WIDTH = 480;
-    private static final int HEIGHT = 450;
-    private static final double GAP = 0.022;
+    private static final int HEIGHT = 490;
+    /** Above the highest share the numbers stand in two rows by turns, so that those of neighbours stay apart. */
+    private static final double TOP_OF_NUMBERS = 1.095;
+
+    private static final List<Double> ROWS_OF_NUMBERS = List.of(1.025, 1.07);
+    private static final double HALF_A_NUMBER = 0.06;
+    private static final double TICKS = 0.1;
     private static final double ROOM_FOR_LAST_NUMBER = 24;
     private static final RectangleInsets CLEAR_OF_THE_OTHER_AXIS = new RectangleInsets(10, 4, 2, 4);
 
@@ -43,7 +50,7 @@ final class ReliabilityChart {
         XYPlot plot = new XYPlot(
                 data,
                 probabilities("probability told, n = %d".formatted(calibration.number())),
-                shares("share that came true"),
+                sharesBelowNumbers("share that came true"),
                 points());
         XYSeries diagonal = new XYSeries("as told");
         diagonal.add(0, 0);
@@ -54,7 +61,10 @@ final class ReliabilityChart {
         plot.setRenderer(1, line);
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.REVERSE);
         ChartStyle.onWhite(plot);
-        calibration.bins().forEach(bin -> plot.addAnnotation(number(bin)));
+        for (int index = 0; index < calibration.bins().size(); index++) {
+            double row = ROWS_OF_NUMBERS.get(index % ROWS_OF_NUMBERS.size());
+            plot.addAnnotation(number(calibration.bins().get(index), row));
+        }
         JFreeChart chart = ChartStyle.chart(plot, true);
         chart.setPadding(new RectangleInsets(0, 0, 0, ROOM_FOR_LAST_NUMBER));
         return Drawing.of(chart, lettering, id, WIDTH, HEIGHT, title, described(calibration));
@@ -73,6 +83,13 @@ final class ReliabilityChart {
         return axis;
     }
 
+    private static NumberAxis sharesBelowNumbers(String words) {
+        NumberAxis axis = shares(words);
+        axis.setRange(0, TOP_OF_NUMBERS);
+        axis.setTickUnit(new NumberTickUnit(TICKS));
+        return axis;
+    }
+
     private static XYErrorRenderer points() {
         XYErrorRenderer renderer = new XYErrorRenderer();
         renderer.setDrawXError(false);
@@ -82,16 +99,14 @@ final class ReliabilityChart {
         return renderer;
     }
 
-    /** On the side of the point where there is room. */
-    private static XYTextAnnotation number(Calibration.Bin bin) {
-        boolean left = bin.meanForecast() > 0.85;
+    /** Above its point, as far as the edges leave room. */
+    private static XYTextAnnotation number(Calibration.Bin bin, double row) {
         XYTextAnnotation number = new XYTextAnnotation(
                 "n " + bin.outcomes().of(),
-                bin.meanForecast() + (left ? -GAP : GAP),
-                bin.outcomes().share());
+                Math.max(HALF_A_NUMBER, Math.min(1 - HALF_A_NUMBER, bin.meanForecast())),
+                row);
         number.setFont(ChartStyle.font());
-        number.setBackgroundPaint(Color.WHITE);
-        number.setTextAnchor(left ? TextAnchor.CENTER_RIGHT : TextAnchor.CENTER_LEFT);
+        number.setTextAnchor(TextAnchor.CENTER);
         return number;
     }
 

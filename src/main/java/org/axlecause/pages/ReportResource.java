@@ -96,7 +96,7 @@ public class ReportResource {
         Variant variant = request.selectVariant(
                 List.of(new Variant(HTML_TYPE, (String) null, null), new Variant(PDF_TYPE, (String) null, null)));
         boolean pdf = variant != null && PDF_TYPE.isCompatible(variant.getMediaType());
-        PrintSheet.Printed printed = printSheet.sheet(reference, whom, current.get());
+        PrintSheet.Printed printed = printSheet.sheet(reference, whom, Medium.FILE, current.get());
         EntityTag tag = new EntityTag(Sha256.tagOf(printed.html()) + (pdf ? "-pdf" : "-html"));
         Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
         Response.ResponseBuilder answer = unchanged == null ? sheet(printed, pdf, reference, whom) : unchanged;

@@ -42,5 +42,11 @@ public record RulebookEntry(
      * @param known standing and source; null where the entry's own hold
      */
     public record Item(
-            String text, @Nullable String address, @Nullable String known) {}
+            String text, @Nullable String address, @Nullable String known) {
+
+        public Item {
+            text = PlainWords.unparted(text);
+            known = known == null ? null : PlainWords.unparted(known);
+        }
+    }
 }

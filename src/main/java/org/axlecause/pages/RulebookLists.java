@@ -1,5 +1,7 @@
 package org.axlecause.pages;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -48,7 +50,18 @@ public record RulebookLists(List<Kind> kinds, @Nullable String present, String a
      * @param text its words
      * @param address where it stands
      */
-    public record Line(String code, String name, String text, String address) {}
+    public record Line(String code, String name, String text, String address) {
+
+        /** The same entry with other words. */
+        Line saying(String other) {
+            return new Line(code, name, other, address);
+        }
+    }
+
+    /** What was searched for, as addresses write it. */
+    public String askedInAddress() {
+        return URLEncoder.encode(asked, StandardCharsets.UTF_8);
+    }
 
     /** How many entries are shown. */
     public int count() {

@@ -55,7 +55,7 @@ public class RulebookResource {
     @GET
     @Path("/case/{reference}")
     public String ofCase(@PathParam("reference") String reference) {
-        return Pages.rulebookCase(frames.of(SECTION), reference, rulesOfCase.spoken(reference, current.get()))
+        return Pages.rulebookCase(frames.of(SECTION), reference, rulesOfCase.groups(reference, current.get()))
                 .render();
     }
 }

@@ -126,7 +126,13 @@ public record Sheet(
             String place,
             String text,
             @Nullable String figure,
-            @Nullable String kind) {}
+            @Nullable String kind) {
+
+        /** The number beside its limit, as a sentence; null where the inspector judges by eye. */
+        public @Nullable String figureAsSentence() {
+            return figure == null ? null : PlainWords.stopped(PlainWords.sentence(figure));
+        }
+    }
 
     /**
      * A cause.
@@ -217,9 +223,17 @@ public record Sheet(
      * @param totals sums
      * @param labour work whose price is not known and in no sum
      * @param parts parts whose price is not known and in no sum
+     * @param missingToDecide whether a price is missing of work that waits for a decision
+     * @param missingDecided whether a price is missing of work that is agreed or done
      * @param fixed whether the price list is fixed by a decision
      */
-    public record Price(List<Total> totals, List<String> labour, List<String> parts, boolean fixed) {}
+    public record Price(
+            List<Total> totals,
+            List<String> labour,
+            List<String> parts,
+            boolean missingToDecide,
+            boolean missingDecided,
+            boolean fixed) {}
 
     /**
      * A sum.
@@ -300,12 +314,12 @@ public record Sheet(
 
         /** The cautions to read first, by their numbers. */
         public String cautionNumbers() {
-            return (cautions.size() == 1 ? "Caution " : "Cautions ") + PlainWords.numbers(cautions);
+            return (cautions.size() == 1 ? "Caution\u00a0" : "Cautions\u00a0") + PlainWords.numbers(cautions);
         }
 
         /** The steps that come first, by their numbers. */
         public String afterNumbers() {
-            return (after.size() == 1 ? "After step " : "After steps ") + PlainWords.numbers(after);
+            return (after.size() == 1 ? "After step\u00a0" : "After steps\u00a0") + PlainWords.numbers(after);
         }
     }
 

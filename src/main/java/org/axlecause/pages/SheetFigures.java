@@ -41,7 +41,7 @@ final class SheetFigures {
         }
         String verdict =
                 switch (outcome) {
-                    case "verified" -> "The repair is proven: the last test and the looks after the work agree.";
+                    case "verified" -> "The repair is proven: the last test and the checks after the work agree.";
                     case "improved" -> "Better than before, but not proven yet.";
                     default -> "The fault is not cured.";
                 };
@@ -61,7 +61,7 @@ final class SheetFigures {
                 .collect(Collectors.toSet());
         return ComposeSheet.stream(verification.path("because"))
                 .filter(reason -> open.contains(reason.at("/facts/0").asText()))
-                .map(reason -> reason.path("says").asText())
+                .map(reason -> PlainWords.unparted(reason.path("says").asText()))
                 .distinct()
                 .toList();
     }

@@ -43,7 +43,7 @@ public class SheetResource {
         Audience whom = Audience.of(audience)
                 .orElseThrow(() -> RefusedException.notFound("There is no sheet for '" + audience
                         + "'. There is one for the customer and one for the workshop."));
-        return ReportResource.sheet(printSheet.sheet(reference, whom, current.get()), pdf, reference, whom)
+        return ReportResource.sheet(printSheet.sheet(reference, whom, Medium.PAGE, current.get()), pdf, reference, whom)
                 .build();
     }
 }

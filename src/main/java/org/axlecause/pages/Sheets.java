@@ -9,7 +9,7 @@ final class Sheets {
 
     private Sheets() {}
 
-    static native TemplateInstance customer(Sheet sheet);
+    static native TemplateInstance customer(Sheet sheet, Medium medium);
 
-    static native TemplateInstance workshop(Sheet sheet);
+    static native TemplateInstance workshop(Sheet sheet, Medium medium);
 }

@@ -19,6 +19,8 @@ import org.axlecause.access.Actor;
 import org.axlecause.catalogue.Catalogue;
 import org.axlecause.catalogue.CatalogueKind;
 import org.axlecause.facts.EntryType;
+import org.axlecause.facts.FitnessLevel;
+import org.axlecause.facts.QuestionCode;
 import org.axlecause.shared.Json;
 
 /** Makes of a case document what the pages of bay and desk show of it. */
@@ -32,17 +34,22 @@ class ShowCase {
     private static final List<String> PLACE = List.of("axle", "side", "spot", "circuit");
     private static final List<String> TELLING = List.of("component", "condition", "agent", "extent");
     private static final Set<String> BESIDE_THE_ANSWER = Set.of("check", "measurement", "note");
-    private static final Set<String> MISSED = Set.of("not-cured", "improved");
+    private static final String NOT_CURED = "not-cured";
+    private static final Set<String> MISSED = Set.of(NOT_CURED, "improved");
+    private static final Set<String> MAY_CHANGE_THE_WORK =
+            Set.of(QuestionCode.PLACE_NOT_LOOKED_AT.toString(), QuestionCode.SCOPE_PROVISIONAL.toString());
     private static final Pattern FINDING = Pattern.compile(".* \\(([^()]+)\\)");
+    private static final Pattern OPEN_LINE = Pattern.compile("open: ([a-z-]+) ([a-z-]+)(.*)");
+    private static final Pattern BESIDE_WHAT_IS_OPEN = Pattern.compile(" \\([^)]*\\)$| at vehicle$");
     private static final Pattern READING = Pattern.compile("(peak|drag)Axle(\\d+)(Left|Right)");
 
     private static final Map<String, CaseView.State> STATES = Map.of(
             "open", new CaseView.State("Cause open", "waits for the bay: measure or look"),
-            "scoped", new CaseView.State("Work proposed", "waits for decisions on the work"),
+            "scoped", new CaseView.State("Work proposed", "waits for the customer's decisions on the work"),
             "in-work", new CaseView.State("In work", "waits for the bay: do the agreed work"),
             "to-verify", new CaseView.State("Work done", "waits for the bay: the proof by the last roller test"),
             "verified", new CaseView.State("Cure proven", "waits for the desk: hand over"),
-            "closed", new CaseView.State("Closed", "waits for nobody"));
+            "closed", new CaseView.State("Closed", "nothing is waited for"));
 
     private final PrintSheet printSheet;
     private final Catalogue catalogue;
@@ -69,18 +76,21 @@ class ShowCase {
                 .filter(cause -> !cause.path("standing").asText().equals("ruled-out"))
                 .toList();
         Spoken spoken = found.spoken();
+        List<CaseView.Choice> decisions = decisions(document, found.sheet());
         List<CaseView.Suspect> suspects = new ArrayList<>();
         for (JsonNode cause : standing) {
             if (cause.path("probability").asDouble() >= ComposeSheet.WORTH_NAMING && suspects.size() < MOST_SUSPECTS) {
-                suspects.add(suspect(cause, suspects.size() + 1, axles, spoken));
+                suspects.add(suspect(cause, suspects.size() + 1, document.path("symptoms"), axles, spoken));
             }
         }
         return new CaseView(
                 document.path("reference").asText(),
                 status,
-                stateOf(document, status),
+                new CaseView.State(state(status).name(), waits(document, status, found.sheet(), decisions)),
                 document.path("judging").asText().equals("failed"),
+                isRestricted(document),
                 found.sheet(),
+                document.at("/verification/outcome").asText().equals(NOT_CURED),
                 suspects,
                 standing.size() - suspects.size(),
                 ComposeSheet.stream(document.path("nextChecks"))
@@ -89,28 +99,70 @@ class ShowCase {
                 axles(document, axles),
                 stage(document),
                 has(document, EntryType.ROLLER_TEST_RECORDED),
-                decisions(document, found.sheet()),
+                decisions,
+                mayChange(document, spoken, axles),
                 options(CatalogueKind.COMPONENTS),
                 options(CatalogueKind.CONDITIONS),
-                ComposeSheet.stream(document.at("/verification/open"))
-                        .map(open -> PlainWords.sentence(plain(open.asText().replaceFirst(" \\([^)]*\\)$", ""))))
-                        .distinct()
-                        .toList(),
+                stillOpen(document, spoken),
                 afterWork(document, status, found.findings(), axles),
                 CaseView.Plan.of(found.sheet().steps()));
     }
 
-    /** The status in words, with what this case waits for where that is more than the status tells. */
-    private static CaseView.State stateOf(JsonNode document, String status) {
-        CaseView.State state = state(status);
+    /** What this case waits for, which may be more than its status tells. */
+    private static String waits(JsonNode document, String status, Sheet sheet, List<CaseView.Choice> decisions) {
         if (status.equals("open") && document.at("/vehicle/axles").isEmpty()) {
-            return new CaseView.State(state.name(), "waits for the bay: enter the vehicle");
+            return "waits for the bay: enter the vehicle";
         }
-        boolean missed = status.equals("to-verify")
-                && MISSED.contains(document.at("/verification/outcome").asText());
-        return missed
-                ? new CaseView.State(state.name(), "waits for the bay: the last test was not passed, find out why")
-                : state;
+        if (status.equals("open") && sheet.outOfRange() != null) {
+            return "waits for the workshop's own judgement";
+        }
+        if (status.equals("scoped") && sheet.provisional()) {
+            return "waits for the customer's decisions on the work, which may still change";
+        }
+        if (status.equals("in-work")
+                && decisions.stream().anyMatch(choice -> choice.line().change() != null)) {
+            return "waits for decisions on new or changed work, and for the bay: do the agreed work";
+        }
+        if (status.equals("to-verify")
+                && MISSED.contains(document.at("/verification/outcome").asText())) {
+            return "waits for the bay: the last test was not passed, find out why";
+        }
+        return state(status).waits();
+    }
+
+    private static boolean isRestricted(JsonNode document) {
+        return !document.at("/fitness/level").asText().equals(FitnessLevel.NO_RESTRICTION_FOUND.toString());
+    }
+
+    /** Where something is still to be looked at or settled, and what, so that the work may become another. */
+    private static List<String> mayChange(JsonNode document, Spoken spoken, int axles) {
+        return ComposeSheet.stream(document.path("questions"))
+                .filter(question ->
+                        MAY_CHANGE_THE_WORK.contains(question.path("code").asText()))
+                .map(question -> PlainWords.sentence(PlainWords.placeOrVehicle(question.path("place"), axles)) + ": "
+                        + spoken.say(question.path("says").asText()))
+                .distinct()
+                .toList();
+    }
+
+    /** What keeps the repair from being proven; a cause that a finding of that name proved is not said beside it. */
+    private List<String> stillOpen(JsonNode document, Spoken spoken) {
+        Map<String, String> byName = ComposeSheet.stream(document.at("/verification/open"))
+                .map(open -> BESIDE_WHAT_IS_OPEN.matcher(open.asText()).replaceFirst(""))
+                .collect(Collectors.toMap(
+                        open -> open.replaceFirst(" confirmed\\b", "").replace(' ', '-'),
+                        Function.identity(),
+                        (one, twin) -> one,
+                        LinkedHashMap::new));
+        return byName.values().stream().map(open -> stillOpen(open, spoken)).toList();
+    }
+
+    private String stillOpen(String open, Spoken spoken) {
+        Matcher line = OPEN_LINE.matcher(open);
+        return PlainWords.sentence(
+                line.matches()
+                        ? words.line(line.group(1), line.group(2), "") + spoken.say(line.group(3))
+                        : plain(spoken.say(open)).replace("service brake", PlainWords.brake("service")));
     }
 
     /** What was wrong, was worked on and has not been looked at since, so that the cure is not proven yet. */
@@ -166,7 +218,7 @@ class ShowCase {
         return new CaseView.Answer(says, data.toString(), false);
     }
 
-    private CaseView.Suspect suspect(JsonNode cause, int number, int axles, Spoken spoken) {
+    private CaseView.Suspect suspect(JsonNode cause, int number, JsonNode symptoms, int axles, Spoken spoken) {
         boolean confirmed = cause.path("standing").asText().equals("confirmed");
         long chance = Math.round(cause.path("probability").asDouble() * PERCENT);
         return new CaseView.Suspect(
@@ -175,7 +227,8 @@ class ShowCase {
                 cause.path("text").asText(),
                 confirmed ? "found" : "suspected, about " + Math.max(1, chance) + " in 100, not proven",
                 ComposeSheet.stream(cause.path("because"))
-                        .map(reason -> reason.path("says").asText())
+                        .map(reason -> elsewhere(reason, cause, symptoms, axles)
+                                + reason.path("says").asText())
                         .distinct()
                         .toList(),
                 ComposeSheet.stream(cause.path("evidence"))
@@ -186,6 +239,19 @@ class ShowCase {
                         .distinct()
                         .toList(),
                 cause.path("chain").size() > 1 ? ChainPicture.of("chain-" + number, cause.path("chain"), axles) : null);
+    }
+
+    /** The place of what a reason tells of, where the cause is at another one; empty where it is not. */
+    private static String elsewhere(JsonNode reason, JsonNode cause, JsonNode symptoms, int axles) {
+        return ComposeSheet.stream(symptoms)
+                .filter(symptom -> ComposeSheet.stream(symptom.path("because")).anyMatch(reason::equals))
+                .map(symptom -> symptom.path("place"))
+                .filter(place -> !place.equals(cause.path("place")))
+                .map(place -> PlainWords.place(place, axles))
+                .filter(place -> !place.isEmpty())
+                .map(place -> PlainWords.sentence(place) + ": ")
+                .findFirst()
+                .orElse("");
     }
 
     private static String weighed(String says, String way) {
@@ -203,8 +269,7 @@ class ShowCase {
                 PlainWords.sentence(
                         check.path("text").asText(plain(check.path("check").asText()))),
                 PlainWords.sentence(PlainWords.placeOrVehicle(check.path("place"), axles)),
-                check.path("minutes").asInt() + " min, "
-                        + ComposeSheet.access(check.path("access").asInt()),
+                ComposeSheet.effort(check),
                 ComposeSheet.stream(check.path("cautions"))
                         .map(code -> textOf(CatalogueKind.CAUTIONS, code.asText()))
                         .toList(),

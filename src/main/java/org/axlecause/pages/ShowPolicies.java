@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -22,7 +23,9 @@ import org.axlecause.access.Role;
 import org.axlecause.access.Site;
 import org.axlecause.catalogue.Catalogue;
 import org.axlecause.catalogue.CatalogueKind;
+import org.axlecause.facts.LineKey;
 import org.axlecause.policy.EditPolicies;
+import org.axlecause.policy.PolicyDocument;
 import org.axlecause.policy.PolicyDraft;
 import org.axlecause.policy.PolicyViews.DraftView;
 import org.axlecause.policy.PolicyViews.EffectiveView;
@@ -35,6 +38,7 @@ import org.axlecause.policy.TrialViews.SideBySide;
 import org.axlecause.policy.TrialViews.TrialView;
 import org.axlecause.policy.TrialViews.TrialWanted;
 import org.axlecause.policy.TryPolicies;
+import org.axlecause.shared.Json;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.RefusedException.Reason;
@@ -52,6 +56,7 @@ class ShowPolicies {
             "chain", "Set by the chain",
             "baseline", "Left as the release sets it");
     private static final List<String> CHANGED_FIRST = List.of("added", "dropped", "otherwise", "the same");
+    private static final int AXLES_NOT_KNOWN = 0;
 
     private final ReadPolicies readPolicies;
     private final ReadLayers readLayers;
@@ -85,6 +90,24 @@ class ShowPolicies {
         return actor.hasAny(EDITORS);
     }
 
+    /** The policies that the actor may see, with what they are for. */
+    List<PolicyInList> list(Actor actor) {
+        return readPolicies.all(actor).stream()
+                .map(policy -> new PolicyInList(
+                        policy, policy.latest() == null ? "" : means(policy.name(), policy.latest(), actor)))
+                .toList();
+    }
+
+    private String means(String name, int version, Actor actor) {
+        return means(readPolicies.version(name, version, actor).document());
+    }
+
+    private static String means(@Nullable PolicyDocument document) {
+        return document == null
+                ? ""
+                : PlainWords.stopped(PlainWords.sentence(Objects.requireNonNullElse(document.means(), "")));
+    }
+
     /** A policy with what is known of it; refuses a name that neither a version nor a draft has. */
     PolicyHome home(String name, Actor actor) {
         ReadLayers.Beginning beginning = mayEdit(actor) ? readLayers.beginning(name, actor) : null;
@@ -92,6 +115,9 @@ class ShowPolicies {
         List<VersionView> versions = versions(name, draft != null, actor);
         return new PolicyHome(
                 name,
+                versions.isEmpty()
+                        ? means(beginning == null ? null : beginning.document())
+                        : means(name, versions.get(0).version(), actor),
                 versions,
                 beginning == null || draft == null ? null : DraftView.of(draft, beginning.document()),
                 readSites.visible(actor),
@@ -270,14 +296,27 @@ class ShowPolicies {
                 .orElse(code.equals("none") ? "No cause found" : EditLayer.plain(code));
     }
 
-    private static String told(String change, List<String> lines) {
+    private String told(String change, List<String> lines) {
         return lines.isEmpty()
                 ? ""
-                : lines.stream().map(EditLayer::plain).collect(Collectors.joining("; ", change + ": ", ""));
+                : lines.stream().map(this::line).collect(Collectors.joining("; ", change + ": ", ""));
+    }
+
+    /** A line by its id in words, with what a trial tells of it after a colon. */
+    private String line(String told) {
+        String[] parts = told.split(": ", 2);
+        LineKey key = LineKey.ofId(parts[0]);
+        String line = key == null
+                ? EditLayer.plain(parts[0])
+                : words.line(
+                        key.action().toString(),
+                        key.item().toString(),
+                        PlainWords.place(Json.read(Json.text(key.place())), AXLES_NOT_KNOWN));
+        return parts.length == 1 ? line : line + " (" + parts[1] + ")";
     }
 
     private static TrialPage.Tally tally(String of, TrialResult.Tally tally) {
-        return new TrialPage.Tally(of, tally, money(tally.money()));
+        return new TrialPage.Tally(of, tally, money(tally.money()), money(tally.moneyWithRecommended()));
     }
 
     private static String money(Map<String, BigDecimal> amounts) {
@@ -350,9 +389,7 @@ class ShowPolicies {
                         : sheet.price().totals().stream()
                                 .map(total -> total.of() + ": " + total.gross())
                                 .toList(),
-                sheet.price() == null
-                        ? List.of()
-                        : Stream.concat(sheet.price().labour().stream(), sheet.price().parts().stream())
-                                .toList());
+                sheet.price() == null ? List.of() : sheet.price().labour(),
+                sheet.price() == null ? List.of() : sheet.price().parts());
     }
 }

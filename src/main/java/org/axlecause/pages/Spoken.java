@@ -20,6 +20,7 @@ final class Spoken {
     private static final Pattern ENTRY = Pattern.compile("/[^\\s#]+#[^\\s;,]+");
     private static final Pattern CODE = Pattern.compile("\\b[a-z]+(?:-[a-z0-9]+)+\\b");
     private static final Pattern AXLE = Pattern.compile("( at | of )?\\baxle ([0-9]+)(?: (left|right))?\\b");
+    private static final Pattern CIRCUIT = Pattern.compile("(?: at |, )circuit (?=[0-9])");
     private static final Pattern WHOLE = Pattern.compile("(?: at |, )vehicle\\b");
     /** An entry type is named by the part that tells it, such as finding.recorded. */
     private static final Pattern SENT = Pattern.compile(" (?:as|with) [a-z-]+\\.[a-z]+");
@@ -72,7 +73,8 @@ final class Spoken {
         said = SENT.matcher(said).replaceAll("");
         said = CODE.matcher(said).replaceAll(found -> quoted(names.getOrDefault(found.group(), found.group())));
         said = WHOLE.matcher(said).replaceAll(", whole vehicle");
-        return AXLE.matcher(said).replaceAll(this::place);
+        said = CIRCUIT.matcher(said).replaceAll(", brake circuit ");
+        return PlainWords.unparted(AXLE.matcher(said).replaceAll(this::place));
     }
 
     private String place(MatchResult found) {

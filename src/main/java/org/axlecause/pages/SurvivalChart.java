@@ -19,7 +19,7 @@ import org.jfree.data.xy.XYSeriesCollection;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
 
-/** Shares without an event over time with the bands of their 95 % intervals, and below them how many are still followed. */
+/** Shares without an event over time, one alone with its 95 % band, and below them how many are still followed. */
 final class SurvivalChart {
 
     private static final int WIDTH = 500;
@@ -63,8 +63,10 @@ final class SurvivalChart {
 
     private static XYPlot curves(List<Group> groups, long until, String event) {
         YIntervalSeriesCollection data = new YIntervalSeriesCollection();
-        groups.forEach(group -> data.addSeries(series(group, until)));
-        NumberAxis shares = ChartStyle.axis("share without " + event + ", 95 % bands", ChartStyle.percent());
+        boolean banded = groups.size() == 1;
+        groups.forEach(group -> data.addSeries(series(group, until, banded)));
+        NumberAxis shares =
+                ChartStyle.axis("share without " + event + (banded ? ", 95 % band" : ""), ChartStyle.percent());
         double lowest = lowest(data);
         shares.setRange(lowest, 1);
         DeviationStepRenderer renderer = new DeviationStepRenderer(true, false);
@@ -78,7 +80,7 @@ final class SurvivalChart {
         return plot;
     }
 
-    private static YIntervalSeries series(Group group, long until) {
+    private static YIntervalSeries series(Group group, long until, boolean banded) {
         KaplanMeier curve = group.curve();
         YIntervalSeries series = new YIntervalSeries("%s, n = %d".formatted(group.name(), curve.number()), false, true);
         series.add(0, 1, 1, 1);
@@ -89,7 +91,8 @@ final class SurvivalChart {
                 break;
             }
             survival = step.survival();
-            limits = step.logLog(ConfidenceLevel.OF_95_PERCENT).orElse(new Interval(survival, survival));
+            Interval alone = new Interval(survival, survival);
+            limits = banded ? step.logLog(ConfidenceLevel.OF_95_PERCENT).orElse(alone) : alone;
             if (step.events() > 0) {
                 series.add((double) step.time(), survival, limits.low(), limits.high());
             }
@@ -99,7 +102,7 @@ final class SurvivalChart {
         return series;
     }
 
-    /** The next tenth below all bands, so that what is left of few events can be seen. */
+    /** The next tenth below all lines and bands, so that what is left of few events can be seen. */
     private static double lowest(YIntervalSeriesCollection data) {
         double lowest = 1;
         for (int series = 0; series < data.getSeriesCount(); series++) {
@@ -114,6 +117,8 @@ final class SurvivalChart {
         SymbolAxis names = new SymbolAxis(null, groups.stream().map(Group::name).toArray(String[]::new));
         names.setTickLabelFont(ChartStyle.font());
         names.setGridBandsVisible(false);
+        names.setAxisLineVisible(false);
+        names.setTickMarksVisible(false);
         names.setInverted(true);
         names.setRange(-1.5, groups.size() - 0.5);
         XYPlot plot = new XYPlot(new XYSeriesCollection(), null, names, new XYLineAndShapeRenderer());
@@ -133,7 +138,7 @@ final class SurvivalChart {
 
     /** The first and the last number stand a little inside, where there is room for them. */
     private static double inside(long at, long until) {
-        double margin = until * 0.025;
+        double margin = until * 0.06;
         return Math.min(until - margin, Math.max(margin, (double) at));
     }
 

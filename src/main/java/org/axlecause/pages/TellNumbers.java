@@ -33,8 +33,11 @@ final class TellNumbers {
     private static final String GROUP = "Group";
     private static final DecimalFormatSymbols ENGLISH = DecimalFormatSymbols.getInstance(Locale.ENGLISH);
 
-    /** Changes count up to this rate of false ones, common practice. */
-    private static final BigDecimal FALSE_CHANGES = new BigDecimal("0.05");
+    private static final String UNDETERMINED = "undetermined";
+    private static final String WITH_INTERVAL = ", 95 % interval";
+
+    /** Changes and differences count up to this rate of false ones, common practice. */
+    private static final BigDecimal FALSE_ONES = new BigDecimal("0.05");
 
     private final JsonNode answer;
     private final NumbersWords named;
@@ -79,8 +82,8 @@ final class TellNumbers {
     List<String> statements(NumbersQuestion question, String measured, Compared compared) {
         List<String> statements = new ArrayList<>();
         if (question == NumbersQuestion.GROUPS) {
-            statements.add("First group: " + compared.first() + ", " + cases(answer.path("cases")) + ". Second group: "
-                    + compared.second() + ".");
+            statements.add("First group: " + compared.first() + ofGroup("first") + ". Second group: "
+                    + compared.second() + ofGroup("second") + ".");
         }
         if (answer.path("open").asLong() > 0) {
             statements.add(
@@ -88,13 +91,12 @@ final class TellNumbers {
                             ? "1 case is still open and is not counted."
                             : answer.path("open").asText() + " cases are still open and are not counted.");
         }
-        if (answer.has("undetermined")) {
-            statements.add((question == NumbersQuestion.GROUPS ? "In the first group no" : "No")
-                    + " cause was confirmed in " + inFull(answer.path("undetermined")) + ".");
+        if (answer.has(UNDETERMINED) && question != NumbersQuestion.GROUPS) {
+            statements.add("No cause was confirmed in " + inFull(answer.path(UNDETERMINED), " cases") + ".");
         }
         switch (question) {
             case SITES -> {
-                statements.add("Over all sites, " + measured + ": " + inFull(answer.path("all")) + ".");
+                statements.add("Over all sites, " + measured + ": " + inFull(answer.path("all"), "") + ".");
                 if (answer.path("overdispersion").isNumber()) {
                     statements.add("The sites differ " + number(answer.path("overdispersion"), 2)
                             + " times as much as chance alone explains (overdispersion; 1 is chance alone). The limits"
@@ -108,12 +110,16 @@ final class TellNumbers {
                             + NumbersWords.day(answer.path("earlierFrom").asText()) + " and before "
                             + NumbersWords.day(answer.path("earlierTo").asText()) + ".");
                 }
+                statements.addAll(differences());
             }
-            case MONTHS ->
-                statements.add(
-                        "A change counts where its adjusted p is " + PlainWords.plain(FALSE_CHANGES.movePointRight(2))
-                                + "\u00a0% or less; the adjustment is for all causes that are told, so one cause asked for alone has"
-                                + " another p.");
+            case MONTHS -> {
+                statements.add("A change counts where its adjusted p is " + orLess()
+                        + ". The adjustment is for all causes asked for and the undetermined cases together, so"
+                        + " a cause asked for alone has another p.");
+                if (trendsOfCauses().size() > 1) {
+                    statements.add("Choose one cause to see its months and its chart.");
+                }
+            }
             case RETURNS -> {
                 JsonNode test = answer.path("logRank");
                 if (test.isObject()) {
@@ -130,13 +136,13 @@ final class TellNumbers {
                         statements.add(when + ": none were told in these cases.");
                         return;
                     }
-                    statements.add(when + ": in " + inFull(moment.path("neverConfirmed"))
+                    statements.add(when + ": in " + inFull(moment.path("neverConfirmed"), " cases")
                             + " nothing was ever confirmed; "
                             + moment.path("confirmedButNotNamed").asText() + " confirmed causes were not named."
                             + (moment.path("brier").isNumber()
                                     ? " What was told and what came true differ by "
-                                            + percent(moment.path("expectedCalibrationError"))
-                                            + " on average (expected calibration error). Brier score "
+                                            + points(moment.path("expectedCalibrationError"))
+                                            + " percentage points on average (expected calibration error). Brier score "
                                             + probability(moment.path("brier")) + " of "
                                             + moment.path("probabilities").asText() + " probabilities (reliability "
                                             + probability(moment.path("reliability")) + ", resolution "
@@ -147,6 +153,41 @@ final class TellNumbers {
             default -> {}
         }
         return statements;
+    }
+
+    /** How many cases a group has, as each of its shares says. */
+    private String ofGroup(String group) {
+        JsonNode share = answer.at("/comparisons/0/" + group);
+        return share.has("of") ? ", " + cases(share.path("of")) : "";
+    }
+
+    /** In how many cases of both groups no cause was confirmed, and how many causes differ beyond chance. */
+    private List<String> differences() {
+        List<String> differences = new ArrayList<>();
+        items(answer.path("comparisons"))
+                .filter(TellNumbers::isUndetermined)
+                .forEach(line -> differences.add("No cause was confirmed in " + inFull(line.path("first"), " cases")
+                        + " of the first group, and in " + inFull(line.path("second"), " cases") + " of the second."));
+        List<BigDecimal> adjusted = items(answer.path("comparisons"))
+                .filter(line -> !isUndetermined(line) && line.path("adjusted").isNumber())
+                .map(line -> line.path("adjusted").decimalValue())
+                .toList();
+        if (!adjusted.isEmpty()) {
+            long differing =
+                    adjusted.stream().filter(p -> p.compareTo(FALSE_ONES) <= 0).count();
+            differences.add("More often in one group than chance explains: " + differing + " of "
+                    + (adjusted.size() == 1 ? "1 cause" : adjusted.size() + " causes")
+                    + ". A difference counts where its adjusted p is " + orLess() + ".");
+        }
+        return differences;
+    }
+
+    private static boolean isUndetermined(JsonNode line) {
+        return line.path("cause").asText().equals(UNDETERMINED);
+    }
+
+    private static String orLess() {
+        return PlainWords.plain(FALSE_ONES.movePointRight(2)) + "\u00a0% or less";
     }
 
     /** What the words of the answer mean. */
@@ -169,7 +210,7 @@ final class TellNumbers {
     record Compared(String first, String second) {}
 
     /** The lists of the answer; those without rows are left out. */
-    List<Table> tables(NumbersQuestion question, Compared compared) {
+    List<Table> tables(NumbersQuestion question, String measured, Compared compared) {
         Stream<Table> tables =
                 switch (question) {
                     case CAUSES ->
@@ -178,7 +219,7 @@ final class TellNumbers {
                                 "shares",
                                 cause("cause"),
                                 group(),
-                                shares("Share of the cases, 95 % interval", "cases")));
+                                shares("Share of the cases" + WITH_INTERVAL, "cases")));
                     case MOST ->
                         Stream.of(table(
                                 "Confirmed causes",
@@ -210,37 +251,41 @@ final class TellNumbers {
                                         true,
                                         line -> points(line.path("difference")),
                                         line -> line.path("interval").isObject()
-                                                ? points(line.at("/interval/low")) + " to "
+                                                ? points(line.at("/interval/low")) + "\u00a0to\u00a0"
                                                         + points(line.at("/interval/high"))
                                                 : ""),
-                                words("Test", TellNumbers::test),
                                 numbers("p", line -> probability(line.path("pValue"))),
-                                numbers("p, adjusted", line -> probability(line.path("adjusted")))));
+                                numbers("p, adjusted", line -> probability(line.path("adjusted"))),
+                                words("Test", TellNumbers::test)));
                     case REPAIRS -> Stream.of(results(), lines());
                     case RETURNS ->
                         Stream.of(table(
                                 "Repaired axles",
-                                "groups",
+                                followed(),
                                 group(),
                                 numbers("Followed", line -> line.path("repairs").asText()),
                                 numbers("Came back", line -> text(line.path("returns"))),
                                 new Told(
-                                        "Without a return at the end, 95 % interval",
-                                        true, TellNumbers::atTheEnd, TellNumbers::intervalAtTheEnd),
+                                        "Without a return at the end" + WITH_INTERVAL,
+                                        true,
+                                        TellNumbers::atTheEnd,
+                                        TellNumbers::intervalAtTheEnd),
                                 numbers("Days followed", line -> text(last(line).path("day")))));
                     case SITES ->
                         Stream.of(table(
-                                "Sites",
+                                "Sites by their " + measured,
                                 "sites",
                                 words(
                                         "Site",
                                         line -> named.value(
                                                 "site", line.path("site").asText())),
-                                numbers("Cases", line -> line.path("cases").asText()),
+                                numbers(
+                                        answer.path("measure").asText().equals("returned") ? "Repaired axles" : "Cases",
+                                        line -> line.path("cases").asText()),
                                 numbers("Observed", line -> text(line.path("observed"))),
                                 numbers("Expected", line -> number(line.path("expected"), 1)),
                                 numbers("Observed ÷ expected", line -> number(line.path("ratio"), 2)),
-                                words("Verdict", TellNumbers::verdict),
+                                words("Where it lies", TellNumbers::whereItLies),
                                 numbers("95 % limits", line -> limits(line.path("limits95"))),
                                 numbers("99.8 % limits", line -> limits(line.path("limits998")))));
                     case CHECKS -> Stream.concat(Stream.of(checks()), bins());
@@ -248,11 +293,12 @@ final class TellNumbers {
         return tables.filter(table -> !table.groups().isEmpty()).toList();
     }
 
-    /** Changes, those that chance explains least first. */
+    /** Changes, those that chance explains least first; a cause that stands alone has no line beside it. */
     private Table changes() {
+        List<JsonNode> causes = trendsOfCauses();
         return table(
                 "Changes of the shares",
-                items(answer.path("trends"))
+                (causes.size() == 1 ? causes.stream() : items(answer.path("trends")))
                         .sorted(Comparator.comparingDouble(
                                 line -> line.at("/change/adjusted").asDouble(2)))
                         .toList(),
@@ -277,14 +323,18 @@ final class TellNumbers {
     }
 
     private static boolean counts(JsonNode trend) {
-        return trend.at("/change/adjusted").decimalValue().compareTo(FALSE_CHANGES) <= 0;
+        return trend.at("/change/adjusted").decimalValue().compareTo(FALSE_ONES) <= 0;
+    }
+
+    private List<JsonNode> trendsOfCauses() {
+        return items(answer.path("trends"))
+                .filter(trend -> !isUndetermined(trend))
+                .toList();
     }
 
     /** The months of those causes that stand alone; of many they would be many pages. */
     private Stream<Table> months() {
-        List<JsonNode> trends = items(answer.path("trends"))
-                .filter(trend -> !trend.path("cause").asText().equals("undetermined"))
-                .toList();
+        List<JsonNode> trends = trendsOfCauses();
         return trends.size() != 1
                 ? Stream.empty()
                 : trends.stream()
@@ -295,10 +345,10 @@ final class TellNumbers {
                                         "Month",
                                         month -> NumbersWords.month(
                                                 month.path("month").asText())),
-                                shares("Share of the cases, 95 % interval", "cases"),
+                                shares("Share of the cases" + WITH_INTERVAL, "cases"),
                                 numbers("Limits of chance", month -> percents(month.path("limits"))),
                                 words(
-                                        "Verdict",
+                                        "Where it lies",
                                         month -> month.path("out").asBoolean() ? "beyond a limit" : "within")));
     }
 
@@ -308,9 +358,9 @@ final class TellNumbers {
                 "results",
                 group(),
                 shares("With a final test", "tested"),
-                shares("Proved", "verified"),
-                shares("Proved by the first final test", "firstTimeCure"),
-                shares("Passed the official test", "official"));
+                shares("Proved", "verified", "none tested"),
+                shares("Proved by the first final test", "firstTimeCure", "none tested"),
+                shares("Passed the official test", "official", "none on record"));
     }
 
     private Table lines() {
@@ -325,10 +375,10 @@ final class TellNumbers {
                 shares("Cases with any work on the part", "cases"),
                 numbers("Lines", line -> text(line.path("lines"))),
                 words("By necessity", TellNumbers::necessities),
-                shares("Agreed", "agreed"),
-                shares("Refused", "refused"),
+                shares("Agreed", "agreed", "none decided"),
+                shares("Refused", "refused", "none decided"),
                 shares("Done", "done"),
-                words("Net money", TellNumbers::money));
+                new Told("Net money", true, TellNumbers::totals, TellNumbers::priced));
     }
 
     private Table checks() {
@@ -342,9 +392,9 @@ final class TellNumbers {
                 numbers("Bits told", line -> number(line.path("bits"), 2)),
                 numbers("Minutes", line -> number(line.path("minutes"), 1)),
                 numbers("Bits per minute", line -> number(line.path("bitsPerMinute"), 2)),
-                shares("Made unasked", "unasked"),
-                shares("Could be got at", "answered"),
-                shares("Asked and not made", "notMade"));
+                shares("Made unasked", "unasked", "none made"),
+                shares("Could be got at", "answered", "none made"),
+                shares("Asked and not made", "notMade", "none asked"));
     }
 
     private Stream<Table> bins() {
@@ -354,7 +404,7 @@ final class TellNumbers {
                         items(moment.path("bins")).toList(),
                         words("Probability told", bin -> percents(bin)),
                         numbers("On average", bin -> percent(bin.path("meanProbability"))),
-                        shares("Came true, 95 % interval", "confirmed")));
+                        shares("Came true" + WITH_INTERVAL, "confirmed")));
     }
 
     private static String moment(JsonNode calibration) {
@@ -376,8 +426,12 @@ final class TellNumbers {
     }
 
     private static Told shares(String head, String member) {
+        return shares(head, member, "none");
+    }
+
+    private static Told shares(String head, String member, String ofNone) {
         String pointer = member.startsWith("/") ? member : "/" + member;
-        return new Told(head, true, line -> share(line.at(pointer)), line -> behind(line.at(pointer)));
+        return new Told(head, true, line -> share(line.at(pointer), ofNone), line -> behind(line.at(pointer)));
     }
 
     private static Told cause(String member) {
@@ -423,7 +477,7 @@ final class TellNumbers {
                 told.stream()
                         .skip(1)
                         .map(column -> new Cell(
-                                column.head(),
+                                column.head().replace(WITH_INTERVAL, ""),
                                 column.words().apply(line),
                                 column.number(),
                                 column.under().apply(line)))
@@ -432,9 +486,8 @@ final class TellNumbers {
 
     /** Of several trends each can be looked at alone. */
     private @Nullable String address(JsonNode line) {
-        String cause = line.path("cause").asText();
-        return line.has("months") && answer.path("trends").size() > 2 && !cause.equals("undetermined")
-                ? closer.apply("cause", cause)
+        return line.has("months") && trendsOfCauses().size() > 1 && !isUndetermined(line)
+                ? closer.apply("cause", line.path("cause").asText())
                 : null;
     }
 
@@ -464,12 +517,12 @@ final class TellNumbers {
         };
     }
 
-    private static String share(JsonNode share) {
+    private static String share(JsonNode share, String ofNone) {
         if (share.isMissingNode() || share.isNull()) {
             return "";
         }
         if (share.path("of").asLong() == 0) {
-            return "none";
+            return ofNone;
         }
         return share.path("withheld").asBoolean() ? "withheld" : percent(share.path("share"));
     }
@@ -485,12 +538,13 @@ final class TellNumbers {
                         + share.path("of").asText();
     }
 
-    private static String inFull(JsonNode share) {
+    /** A share with how many of how many, and what is counted. */
+    private static String inFull(JsonNode share, String counted) {
         if (share.path("withheld").asBoolean() || share.path("of").asLong() == 0) {
             return "a share that is withheld, of " + cases(share.path("of"));
         }
-        return share(share) + " (" + percents(share.path("interval")) + "), "
-                + share.path("count").asText() + " of " + share.path("of").asText();
+        return share.path("count").asText() + " of " + share.path("of").asText() + counted + " ("
+                + percent(share.path("share")) + ", " + percents(share.path("interval")) + ")";
     }
 
     private static String cases(JsonNode number) {
@@ -514,6 +568,16 @@ final class TellNumbers {
         };
     }
 
+    /** The groups of items begin with the largest; others keep the order of what they are split by. */
+    private List<JsonNode> followed() {
+        Stream<JsonNode> groups = items(answer.path("groups"));
+        return (answer.at("/groups/0/group").has("item")
+                        ? groups.sorted(Comparator.comparingLong(
+                                group -> -group.path("repairs").asLong()))
+                        : groups)
+                .toList();
+    }
+
     private static JsonNode last(JsonNode group) {
         JsonNode curve = group.path("curve");
         return curve.path(curve.size() - 1);
@@ -527,18 +591,23 @@ final class TellNumbers {
 
     /** None where nothing came back: the curve then says nothing of how far chance reaches. */
     private static String intervalAtTheEnd(JsonNode group) {
-        return group.path("returns").asLong() == 0 ? "" : percents(last(group).path("interval"));
+        if (group.path("withheld").asBoolean()) {
+            return "";
+        }
+        return group.path("returns").asLong() == 0
+                ? "no interval: none came back"
+                : percents(last(group).path("interval"));
     }
 
-    private static String verdict(JsonNode site) {
+    private static String whereItLies(JsonNode site) {
         return site.path("withheld").asBoolean()
                 ? "withheld"
                 : switch (site.path("verdict").asText("")) {
-                    case "below-99-8-percent" -> "▼▼ below the 99.8 % limit";
-                    case "below-95-percent" -> "▼ below the 95 % limit";
-                    case "within" -> "within the limits";
-                    case "above-95-percent" -> "▲ above the 95 % limit";
-                    case "above-99-8-percent" -> "▲▲ above the 99.8 % limit";
+                    case "below-99-8-percent" -> "▼▼\u00a0below the 99.8\u00a0%\u00a0limit";
+                    case "below-95-percent" -> "▼\u00a0below the 95\u00a0%\u00a0limit";
+                    case "within" -> "within the\u00a0limits";
+                    case "above-95-percent" -> "▲\u00a0above the 95\u00a0%\u00a0limit";
+                    case "above-99-8-percent" -> "▲▲\u00a0above the 99.8\u00a0%\u00a0limit";
                     default -> "nothing is expected";
                 };
     }
@@ -546,22 +615,27 @@ final class TellNumbers {
     private static String necessities(JsonNode line) {
         List<String> words = new ArrayList<>();
         for (Map.Entry<String, JsonNode> necessity : line.path("necessities").properties()) {
-            words.add(necessity.getValue().asText() + " " + necessity.getKey().replace('-', ' '));
+            words.add(necessity.getValue().asText() + "\u00a0"
+                    + necessity.getKey().replace('-', ' '));
         }
         return String.join(", ", words);
     }
 
-    private static String money(JsonNode line) {
-        return String.join(
-                "; ",
-                items(line.path("money"))
-                        .map(money -> money.path("total").asText() + " "
-                                + money.path("currency").asText() + ", "
-                                + (money.path("lines").asLong() == 1
-                                        ? "1 line, "
-                                        : money.path("lines").asText() + " lines, ")
-                                + money.path("mean").asText() + " each")
-                        .toList());
+    private static String totals(JsonNode line) {
+        return items(line.path("money"))
+                .map(money -> money.path("total").asText() + "\u00a0"
+                        + money.path("currency").asText())
+                .collect(Collectors.joining("; "));
+    }
+
+    /** The priced lines behind each total, in the same order. */
+    private static String priced(JsonNode line) {
+        return items(line.path("money"))
+                .map(money -> (money.path("lines").asLong() == 1
+                                ? "1\u00a0line, "
+                                : money.path("lines").asText() + "\u00a0lines, ")
+                        + money.path("mean").asText() + "\u00a0each")
+                .collect(Collectors.joining("; "));
     }
 
     private static Stream<JsonNode> items(JsonNode list) {
@@ -589,12 +663,14 @@ final class TellNumbers {
 
     private static String percents(JsonNode interval) {
         return interval.path("low").isNumber()
-                ? percent(interval.path("low")) + " to " + percent(interval.path("high"))
+                ? percent(interval.path("low")) + "\u00a0to\u00a0" + percent(interval.path("high"))
                 : "";
     }
 
     private static String limits(JsonNode interval) {
-        return interval.isObject() ? number(interval.path("low"), 2) + " to " + number(interval.path("high"), 2) : "";
+        return interval.isObject()
+                ? number(interval.path("low"), 2) + "\u00a0to\u00a0" + number(interval.path("high"), 2)
+                : "";
     }
 
     private static String number(JsonNode number, int decimals) {

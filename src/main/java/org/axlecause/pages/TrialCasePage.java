@@ -32,7 +32,9 @@ public record TrialCasePage(
      * @param fitness advice on use
      * @param faults deficiencies
      * @param price sums
-     * @param missing prices that are in none of the sums
+     * @param labour work whose price is missing
+     * @param parts parts whose price is missing
      */
-    public record Side(String fitness, List<String> faults, List<String> price, List<String> missing) {}
+    public record Side(
+            String fitness, List<String> faults, List<String> price, List<String> labour, List<String> parts) {}
 }

@@ -25,9 +25,16 @@ public record TrialPage(TrialView trial, Tally all, List<Tally> byCause, List<Ta
      *
      * @param of which cases
      * @param tally the numbers
-     * @param money what the work in the plan would have cost more
+     * @param money what the required and agreed work would have cost more; empty where its price is the same
+     * @param withRecommended the same with the recommended work
      */
-    public record Tally(String of, TrialResult.Tally tally, String money) {}
+    public record Tally(String of, TrialResult.Tally tally, String money, String withRecommended) {
+
+        /** Whether a price would have been another. */
+        public boolean priced() {
+            return !money.isEmpty() || !withRecommended.isEmpty();
+        }
+    }
 
     /**
      * A changed case.
@@ -36,7 +43,7 @@ public record TrialPage(TrialView trial, Tally all, List<Tally> byCause, List<Ta
      * @param site its site
      * @param cause the cause in words
      * @param changes what the draft changes, in words
-     * @param money what the work would have cost more; empty where no price is known
+     * @param money what the required and agreed work would have cost more; empty where its price is the same
      */
     public record Example(String reference, String site, String cause, List<String> changes, String money) {}
 }

@@ -4,6 +4,8 @@ import java.math.BigDecimal;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.axlecause.facts.ScopeExtent;
+import org.axlecause.shared.PlainMeasure;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -61,12 +63,30 @@ public record ClauseWanted(
         return Boolean.TRUE.equals(locked);
     }
 
-    /** What it sets, in a few words. */
+    /** What it sets, in words, with units as people write them. */
     public String says() {
-        String amount = value == null ? null : value.stripTrailingZeros().toPlainString() + " " + unit;
-        return Stream.of(amount, necessity, extent, by == null ? null : "consent of the " + by)
+        String words = Stream.of(
+                        value == null ? null : PlainMeasure.of(value, unit),
+                        MergedPolicy.NO_NECESSITY.equals(necessity) ? "not called for" : necessity,
+                        extent == null ? null : ScopeExtent.words(extent),
+                        by == null ? null : "consent of the " + by)
                 .filter(Objects::nonNull)
-                .collect(Collectors.collectingAndThen(
-                        Collectors.joining(", "), words -> words.isEmpty() ? "wanted" : words));
+                .collect(Collectors.joining(", "));
+        return !words.isEmpty() ? words : action == null && item == null ? "no value" : "wanted";
+    }
+
+    /** What it is set for, in words; empty for a clause that is set once for all. */
+    public String about() {
+        return Stream.of(
+                        figure,
+                        brake == null ? null : brake + " brake",
+                        axle == null ? null : "axle " + axle,
+                        build,
+                        action,
+                        item,
+                        quantity)
+                .filter(Objects::nonNull)
+                .map(code -> code.replace('-', ' '))
+                .collect(Collectors.joining(", "));
     }
 }

@@ -74,11 +74,11 @@ final class ComparePolicies {
         if (Objects.equals(was, is)) {
             return;
         }
-        String code = Objects.requireNonNull((after == null ? Objects.requireNonNull(before) : after).clause());
-        ClauseWord word = Objects.requireNonNull(Vocabulary.released().find(code), code);
+        ClauseWanted either = after == null ? Objects.requireNonNull(before) : after;
+        ClauseWord word = Objects.requireNonNull(Vocabulary.released().find(either.clause()), key);
         String change = was == null ? "added" : is == null ? "removed" : "changed";
         table.add(new DifferenceView(layer, key, word.means(), change, was, is));
-        String of = word.isRepeated() ? " (" + key.substring(code.length()).strip() + ")" : "";
+        String of = word.isRepeated() ? " (" + either.about() + ")" : "";
         words.add("For the " + layer + ", " + word.means() + of + ": "
                 + switch (change) {
                     case "added" -> is + ", which it left to the layer above before";

@@ -44,6 +44,7 @@ class AskCauses {
     static final List<String> AXLES =
             IntStream.rangeClosed(1, 9).mapToObj(Integer::toString).toList();
     private static final List<String> PARTS = List.of("shares", "trend", "comparison", "pareto", "co-occurrence");
+    private static final List<String> TESTED_TOGETHER = List.of("trend", "comparison", "co-occurrence");
     static final List<String> ROLES = List.of("root", "contributing");
 
     /** Members of cases by which two groups can be chosen. */
@@ -197,8 +198,6 @@ class AskCauses {
                 next = end < shares.size() ? Cursors.cursor(end) : null;
                 shares = shares.subList(Math.min(first, shares.size()), end);
             }
-            List<Definitions.Definition> definitions = new ArrayList<>(Definitions.causes());
-            definitions.addAll(Definitions.common(snapshots.terms(), least));
             OffsetDateTime now = OffsetDateTime.now(clock);
             return Told.of(
                     now,
@@ -216,9 +215,42 @@ class AskCauses {
                             part.equals("comparison") ? comparisons(least) : null,
                             part.equals("pareto") ? pareto(found, cases, least) : null,
                             part.equals("co-occurrence") ? pairs(found, cases, least) : null,
-                            DefinitionView.of(definitions)),
+                            definitions(least)),
                     charts,
                     next);
+        }
+
+        private List<DefinitionView> definitions(int least) {
+            List<Definitions.Definition> definitions = new ArrayList<>(Definitions.causes());
+            if (part.equals("co-occurrence")) {
+                definitions.add(Definitions.of(
+                        "expected",
+                        "Cases with both causes if neither had to do with the other: the cases with the one times the"
+                                + " cases with the other, divided by all cases."));
+            }
+            if (part.equals("comparison")) {
+                definitions.add(Definitions.of(
+                        "difference",
+                        "The first share less the second, with its 95 % interval (Newcombe's hybrid score)."));
+            }
+            if (part.equals("trend")) {
+                definitions.add(Definitions.of(
+                        "limits",
+                        "The share over all months told, three standard errors down and up at the cases of the month;"
+                                + " a share that never changes seldom leaves them."));
+            }
+            if (TESTED_TOGETHER.contains(part)) {
+                definitions.add(Definitions.of(
+                        "pValue",
+                        "Probability that chance alone brings about as much or more: by Fisher's exact test where few"
+                                + " cases are expected, else by chi-squared."));
+                definitions.add(Definitions.of(
+                        "adjusted",
+                        "p adjusted for the number of tests in the answer (Benjamini and Hochberg): the share of false"
+                                + " ones to reckon with where all tests with a p up to this one count."));
+            }
+            definitions.addAll(Definitions.common(snapshots.terms(), least));
+            return DefinitionView.of(definitions);
         }
 
         /** Cases by group and cause, and cases of the group alone under the blank cause. */

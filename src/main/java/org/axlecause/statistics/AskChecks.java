@@ -223,6 +223,9 @@ class AskChecks {
         List<Definitions.Definition> definitions = new ArrayList<>(List.of(
                 Definitions.of(
                         "made", "Findings of one check about one axle that follow each other are one making of it."),
+                Definitions.of("unasked", "Made though it was not worth making just before, of those made."),
+                Definitions.of("answered", "Made where the place could be got at, of those made."),
+                Definitions.of("notMade", "Worth making at some time and never made in the case, of those asked."),
                 Definitions.of(
                         "bits",
                         "By how much the doubt about the causes fell with the answer: the binary entropies of the"
@@ -234,7 +237,23 @@ class AskChecks {
                         "calibration",
                         "Probabilities of the causes named after the arrival test, and before the first look"
                                 + " with a wheel off, in whole percent, against what was confirmed in the end. Cases in"
-                                + " which nothing was confirmed are left out, and their share is stated.")));
+                                + " which nothing was confirmed are left out, and their share is stated."),
+                Definitions.of(
+                        "brier",
+                        "Mean square of the probability told less what came true, 1 or 0; 0 is perfect. It is"
+                                + " reliability less resolution plus uncertainty."),
+                Definitions.of(
+                        "reliability",
+                        "How far the shares that came true lie from the probabilities told; 0 is perfect."),
+                Definitions.of(
+                        "resolution",
+                        "How far the shares that came true lie apart from one probability to another; the more, the"
+                                + " better."),
+                Definitions.of("uncertainty", "The Brier score of always telling the share that came true over all."),
+                Definitions.of(
+                        "expectedCalibrationError",
+                        "Distance of the mean probability and the share that came true, on average over the bins,"
+                                + " each by its number of probabilities.")));
         definitions.addAll(Definitions.common(snapshots.terms(), least));
         return DefinitionView.of(definitions);
     }

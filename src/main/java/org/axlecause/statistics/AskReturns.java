@@ -152,7 +152,10 @@ class AskReturns {
                                 + " the moment of the answer, " + most + " days at most."),
                 Definitions.of(
                         "item", "A repair with several items is in the group of each; such groups are not compared.")));
-        definitions.addAll(Definitions.common(snapshots.terms(), least));
+        definitions.addAll(Definitions.common(
+                snapshots.terms(),
+                least,
+                "Of the curve, 95 %, by the log-log transform; it says nothing where no repair came back."));
         return DefinitionView.of(definitions);
     }
 }

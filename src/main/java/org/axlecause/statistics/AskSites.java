@@ -271,7 +271,7 @@ class AskSites {
                 Definitions.of(
                         "expected",
                         "What the site's cases would come to if each stratum of age, distance and layout had the share"
-                                + " that it has over all sites that are told of (indirect standardisation)."),
+                                + " that it has over all sites asked about (indirect standardisation)."),
                 Definitions.of(
                         "limits",
                         "Limits of 95 % and of 99.8 % for the ratio of observed to expected at that size, widened by"

@@ -12,6 +12,11 @@ final class Definitions {
     record Definition(String word, String means) {}
 
     static List<Definition> common(StatisticsTerms terms, int leastCell) {
+        return common(terms, leastCell, "Wilson's score interval of the share, 95 %.");
+    }
+
+    /** With what the intervals of the answer are. */
+    static List<Definition> common(StatisticsTerms terms, int leastCell, String interval) {
         return List.of(
                 new Definition(
                         "case",
@@ -31,8 +36,8 @@ final class Definitions {
                         "layout",
                         "The wheel brakes of the axles from the front, joined by +; one brake alone chooses the"
                                 + " vehicles that have it on an axle."),
-                new Definition("interval", "Wilson's score interval of the share, 95 %."),
-                new Definition("withheld", "A share of fewer than " + leastCell + " cases is withheld."));
+                new Definition("interval", interval),
+                new Definition("withheld", "A share among fewer than " + leastCell + " cases is withheld."));
     }
 
     static List<Definition> causes() {
@@ -40,8 +45,8 @@ final class Definitions {
                 new Definition(
                         "cause",
                         "Counts when a finding proved it or the technician confirmed it at closing; a case may have several,"
-                                + " so shares add up to more than one."),
-                new Definition("undetermined", "Cases in which no cause was confirmed either way."),
+                                + " so shares add up to more than 100 %."),
+                new Definition("undetermined", "Cases in which no cause was confirmed in either of these ways."),
                 new Definition(
                         "role", "A root cause has no confirmed cause upstream of it; the others are contributing."),
                 new Definition(

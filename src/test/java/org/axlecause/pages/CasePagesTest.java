@@ -33,6 +33,7 @@ import org.jsoup.select.Elements;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -249,6 +250,17 @@ class CasePagesTest {
         assertThat(unknown.statusCode()).isEqualTo(404);
         assertThat(Browser.read(unknown).select("#problem").text())
                 .contains("There is no sheet for 'everybody'", "customer", "workshop");
+    }
+
+    @Test
+    void a_sheet_on_the_screen_leads_back_to_its_case() throws IOException {
+        send(FOUND);
+
+        for (String audience : List.of("customer", "workshop")) {
+            Document sheet = browser.page("/sheets/" + reference + "/" + audience);
+
+            assertThat(sheet.select("a[href]").eachAttr("href")).containsExactly("/desk/" + reference);
+        }
     }
 
     @Test
@@ -498,10 +510,7 @@ class CasePagesTest {
 
     @Test
     void a_case_without_a_vehicle_leads_to_its_entry() throws IOException {
-        ArrayNode events = events("findings-before-the-vehicle");
-        ArrayNode first = Json.mapper().createArrayNode();
-        first.add(events.get(0));
-        post(first);
+        sendFirst("findings-before-the-vehicle", 1);
 
         Document bay = browser.page("/bay/" + reference);
         String address = bay.select("section[aria-labelledby=vehicle] a").attr("href");
@@ -516,6 +525,75 @@ class CasePagesTest {
         assertThat(entry.select("h1").text()).contains(reference);
         assertThat(entered.select("h1").text()).contains("Corvane");
         assertThat(entered.select(".title + p").text()).contains(reference);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "second-cure-after-a-failed-re-test|13"
+                        + "|waits for decisions on new or changed work, and for the bay: do the agreed work",
+                "second-cure-after-a-failed-re-test|50|waits for the bay: the last test was not passed, find out why",
+                "heavy-vehicle-gets-figures-only|99|waits for the workshop's own judgement",
+                "withdrawn-finding-changes-the-answer|99"
+                        + "|waits for the customer's decisions on the work, which may still change"
+            },
+            quoteCharacter = '"')
+    void a_case_says_what_it_waits_for_beyond_its_status(String scenario, int first, String waits) throws IOException {
+        sendFirst(scenario, first);
+
+        for (String page : List.of("/bay/", "/desk/")) {
+            assertThat(browser.page(page + reference).select(".title + p").text())
+                    .contains("; " + waits + ".");
+        }
+    }
+
+    @Test
+    void what_is_still_to_be_looked_at_is_named_with_its_place_before_the_work_is_decided() throws IOException {
+        send("withdrawn-finding-changes-the-answer");
+
+        assertThat(browser.page("/desk/" + reference)
+                        .select("section[aria-labelledby=decisions] > ul > li")
+                        .eachText())
+                .contains("Rear axle, left wheel: The hub seal was not looked at well enough to tell.")
+                .doesNotHaveDuplicates();
+    }
+
+    @Test
+    void a_reason_read_at_another_wheel_than_that_of_its_cause_names_that_wheel() throws IOException {
+        send(OVAL);
+        String low = "The peak of the wheel falls short of its partner by more than the workshop accepts.";
+
+        Element oval =
+                browser.page("/bay/" + reference).selectFirst("section[aria-labelledby=follows] > details:has(> ul)");
+
+        assertThat(oval.selectFirst("summary").text()).startsWith("Rear axle, right wheel: A drum is oval");
+        assertThat(oval.select("> ul > li").eachText())
+                .contains("An oval drum swings the force twice a turn.", "Rear axle, left wheel: " + low)
+                .doesNotContain(low);
+    }
+
+    @Test
+    void causes_that_a_missed_last_test_leaves_stand_under_a_heading_of_their_own() throws IOException {
+        sendFirst("second-cure-after-a-failed-re-test", 50);
+
+        Document bay = browser.page("/bay/" + reference);
+
+        assertThat(bay.select("#follows").text()).isEqualTo("Found before the work");
+        assertThat(bay.select("section[aria-labelledby=follows] > h3").eachText())
+                .containsExactly("Causes now, after the last test");
+    }
+
+    @Test
+    void what_keeps_the_cure_from_being_proven_is_said_once_and_in_words() throws IOException {
+        send(FOUND);
+
+        assertThat(browser.page("/bay/" + reference)
+                        .select("details:has(> summary:contains(What is still open)) li")
+                        .eachText())
+                .contains("Renew the brake shoes, rear axle", "Hub seal leaking, rear axle, left wheel")
+                .noneMatch(open -> open.matches(".*(Open:|axle [0-9]|vehicle$|confirmed).*"))
+                .doesNotHaveDuplicates();
     }
 
     @Test
@@ -612,6 +690,7 @@ class CasePagesTest {
         assertThat(page.select("#verdict").text()).contains("The repair is proven");
         assertThat(page.select("table caption").eachText()).contains("Before and after");
         assertThat(page.select(".title .state").text()).isEqualTo("Cure proven");
+        assertThat(page.select("#fitness").hasClass("strong")).isFalse();
     }
 
     @Test
@@ -623,6 +702,9 @@ class CasePagesTest {
         Document one = browser.page("/desk?status=scoped&q=" + reference);
 
         assertThat(all.select("#group-scoped").text()).isEqualTo("Work proposed");
+        assertThat(all.select("main > p").eachText()).contains("Cases with “" + reference + "”.");
+        assertThat(all.select("section[aria-labelledby=group-scoped] .sentence").text())
+                .isEqualTo("waits for the customer's decisions on the work.");
         assertThat(all.select("section[aria-labelledby=group-scoped] a").eachAttr("href"))
                 .containsExactly("/desk/" + reference);
         assertThat(all.select("section[aria-labelledby=group-scoped] li span").eachText())
@@ -709,8 +791,40 @@ class CasePagesTest {
         Document found = browser.page("/rulebook?q=hub%20seal");
         Document none = browser.page("/rulebook?q=zzzzzz");
 
-        assertThat(found.select("ul.entries a[href^=/rulebook/]")).isNotEmpty();
+        assertThat(found.select("ul.entries a").eachAttr("href"))
+                .contains(
+                        "/rulebook/causes/hub-seal-leaking",
+                        "/rulebook/checks/hub-seal-look",
+                        "/rulebook/steps/renew-hub-seal");
         assertThat(none.select(".empty").text()).contains("Nothing in the rulebook speaks of “zzzzzz”");
+    }
+
+    @Test
+    void what_a_search_in_all_lists_leaves_out_is_found_in_the_one_list() {
+        Element more = browser.page("/rulebook?q=wheel%20brake%26more").selectFirst("section a[href*=?q=]");
+        Element left = browser.page("/rulebook?q=wheel%20").selectFirst("section a[href^=/rulebook/rules?q=]");
+        Document rules = browser.page(left.attr("href"));
+
+        assertThat(more).isNull();
+        assertThat(left.text()).matches("[0-9]+ more");
+        assertThat(rules.select("ul.entries a"))
+                .hasSize(20 + Integer.parseInt(left.text().replace(" more", "")));
+        assertThat(rules.select("section a[href*=?q=]")).isEmpty();
+    }
+
+    @Test
+    void settings_are_told_in_words_with_their_units() {
+        Document settings = browser.page("/rulebook/settings");
+
+        assertThat(settings.select("ul.entries li").eachText())
+                .contains(
+                        "How far two runs may differ in any case 100 N",
+                        "Imbalance of an axle that is worth noting 15 %",
+                        "Hours that a line may be charged at most not set");
+        assertThat(browser.page("/rulebook/settings/strengths")
+                        .select("section:has(h2:contains(Value)) li")
+                        .eachText())
+                .contains("A 90 %");
     }
 
     @Test
@@ -719,11 +833,23 @@ class CasePagesTest {
 
         Document rules = browser.page("/rulebook/case/" + reference);
 
-        assertThat(rules.select("summary").eachText())
-                .anySatisfy(text -> assertThat(text).endsWith("What the figures and complaints show, SYM-011"))
-                .anySatisfy(text -> assertThat(text).endsWith("What speaks for and against causes, CAU-340"))
-                .anySatisfy(text -> assertThat(text).endsWith("What is beyond the limits, DEF-040"));
-        assertThat(rules.select("details li").text()).doesNotContain(reference, "wheel-cylinder", "hub-seal");
+        assertThat(rules.select("h2").eachText())
+                .containsSubsequence(
+                        "What the figures and complaints show",
+                        "What is beyond the limits",
+                        "What speaks for and against causes",
+                        "Which work is called for")
+                .doesNotHaveDuplicates();
+        assertThat(rules.select("summary .small").eachText())
+                .contains("SYM-011", "CAU-340", "DEF-040")
+                .doesNotHaveDuplicates();
+        assertThat(rules.select("details li").text())
+                .contains(
+                        "highest force, rear axle, left wheel = ",
+                        "imbalance at full effort from which the weaker wheel counts as low: 20",
+                        "policy: ")
+                .doesNotContain(reference, "wheel-cylinder", "hub-seal", "policy clause");
+        assertThat(rules.select("details li").eachText()).noneMatch(fact -> fact.matches(".*\\baxle [0-9].*"));
         assertThat(browser.open(rules.select("a[href^=/rulebook/rules/]").attr("href"))
                         .statusCode())
                 .isEqualTo(200);
@@ -756,6 +882,16 @@ class CasePagesTest {
 
     private void send(String scenario) throws IOException {
         send(scenario, "Corvane", "Corvane");
+    }
+
+    private void sendFirst(String scenario, int first) throws IOException {
+        ArrayNode sent = Json.mapper().createArrayNode();
+        for (JsonNode event : events(scenario)) {
+            if (sent.size() < first) {
+                sent.add(event);
+            }
+        }
+        post(sent);
     }
 
     private void send(String scenario, String text, String instead) throws IOException {

@@ -13,6 +13,7 @@ import org.axlecause.access.KeyTerms;
 import org.axlecause.access.MakeKey;
 import org.axlecause.access.Role;
 import org.axlecause.access.WithKeys;
+import org.axlecause.shared.Json;
 import org.axlecause.statistics.Chain;
 import org.jsoup.nodes.Document;
 import org.jspecify.annotations.Nullable;
@@ -30,6 +31,9 @@ class NumbersPagesTest {
 
     @Inject
     MakeKey makeKey;
+
+    @Inject
+    PlainWords plainWords;
 
     private final String tenant = Chain.aTenant();
     private final Browser browser = new Browser();
@@ -103,6 +107,123 @@ class NumbersPagesTest {
 
         assertThat(page.select("table tr:contains(Drum oval) td").eachText())
                 .startsWith("no change beyond chance greatest difference from Apr 2026");
+        assertThat(page.select("table tr:contains(Drum oval) td").get(0).className())
+                .isEmpty();
+        assertThat(page.select("section p").eachText()).contains("Choose one cause to see its months and its chart.");
+        assertThat(page.select("details dt").eachText()).contains("p, adjusted");
+        Document alone = browser.page("/numbers/months?cause=drum-oval");
+        assertThat(alone.select("section p").text()).doesNotContain("Choose one cause");
+        assertThat(alone.select("table:contains(Changes of the shares) tbody th")
+                        .eachText())
+                .containsExactly("Drum oval");
+        assertThat(alone.select("details dt").eachText()).contains("limits", "p");
+    }
+
+    @Test
+    void sites_are_told_by_what_is_counted_of_them_and_none_is_judged() {
+        Document page = browser.page("/numbers/sites?measure=undetermined");
+
+        assertThat(page.select("section p").text()).contains("Over all sites, cases without a confirmed cause: ");
+        assertThat(page.select("table caption").text()).isEqualTo("Sites by their cases without a confirmed cause");
+        assertThat(page.select("thead th").eachText()).contains("Cases", "Where it lies");
+        assertThat(browser.page("/numbers/sites?measure=confirmed-cause&cause=drum-oval")
+                        .select("table caption")
+                        .text())
+                .isEqualTo("Sites by their cases with drum oval");
+    }
+
+    @Test
+    void a_line_of_work_has_its_money_above_what_it_is_made_of_and_says_where_nothing_was_decided() {
+        NumbersPage.Row line = rows(NumbersQuestion.REPAIRS, """
+                        {"lines": [{"item": "brake-drum", "action": "renew", "group": {},
+                                    "necessities": {"recommended": 3},
+                                    "agreed": {"count": 0, "of": 0, "withheld": false},
+                                    "money": [{"currency": "EUR", "lines": 1, "total": 90.25, "mean": 90.25},
+                                              {"currency": "GBP", "lines": 2, "total": 812.25, "mean": 406.12}]}]}
+                        """).get(0);
+
+        assertThat(line.cells())
+                .contains(
+                        new NumbersPage.Cell("By necessity", "3\u00a0recommended", false, ""),
+                        new NumbersPage.Cell("Agreed", "none decided", true, ""),
+                        new NumbersPage.Cell(
+                                "Net money",
+                                "90.25\u00a0EUR; 812.25\u00a0GBP",
+                                true,
+                                "1\u00a0line, 90.25\u00a0each; 2\u00a0lines, 406.12\u00a0each"));
+    }
+
+    @Test
+    void the_item_with_most_repairs_comes_first_and_one_that_never_came_back_has_no_interval() {
+        List<NumbersPage.Row> items = rows(NumbersQuestion.RETURNS, """
+                {"groups": [
+                  {"group": {"item": "brake-drum"}, "repairs": 3, "returns": null, "withheld": true, "curve": null},
+                  {"group": {"item": "brake-pads"}, "repairs": 6, "returns": 0, "withheld": false,
+                   "curve": [{"day": 40, "withoutReturn": 1, "interval": {"low": 1, "high": 1}}]},
+                  {"group": {"item": "brake-shoes"}, "repairs": 22, "returns": 2, "withheld": false,
+                   "curve": [{"day": 90, "withoutReturn": 0.909, "interval": {"low": 0.683, "high": 0.976}}]}]}
+                """);
+
+        assertThat(items).extracting(item -> item.cells().get(0).text()).containsExactly("22", "6", "3");
+        assertThat(items)
+                .extracting(item -> item.cells().get(2).under())
+                .containsExactly("68.3\u00a0%\u00a0to\u00a097.6\u00a0%", "no interval: none came back", "");
+    }
+
+    @Test
+    void two_groups_are_told_with_their_cases_and_with_how_many_causes_differ() {
+        TellNumbers groups = tell("""
+                {"cases": 150, "open": 0, "undetermined": {"count": 15, "of": 150, "withheld": false},
+                 "comparisons": [
+                  {"cause": "drum-oval", "adjusted": 0.05, "first": {"of": 50}, "second": {"of": 100}},
+                  {"cause": "wheel-cylinder-leaking", "adjusted": 0.051, "first": {"of": 50}, "second": {"of": 100}},
+                  {"cause": "undetermined", "adjusted": 0.01,
+                   "first": {"count": 5, "of": 50, "share": 0.1, "interval": {"low": 0.043, "high": 0.214},
+                             "withheld": false},
+                   "second": {"count": 10, "of": 100, "share": 0.1, "interval": {"low": 0.055, "high": 0.174},
+                              "withheld": false}}]}
+                """);
+
+        assertThat(groups.statements(NumbersQuestion.GROUPS, "", new TellNumbers.Compared("Corvane", "Velmar")))
+                .containsExactly(
+                        "First group: Corvane, 50 cases. Second group: Velmar, 100 cases.",
+                        "No cause was confirmed in 5 of 50 cases (10.0\u00a0%, 4.3\u00a0%\u00a0to\u00a021.4\u00a0%)"
+                                + " of the first group, and in 10 of 100 cases (10.0\u00a0%,"
+                                + " 5.5\u00a0%\u00a0to\u00a017.4\u00a0%) of the second.",
+                        "More often in one group than chance explains: 1 of 2 causes. A difference counts where its"
+                                + " adjusted p is 5\u00a0% or less.");
+    }
+
+    @Test
+    void the_columns_and_scores_of_checks_are_explained() {
+        assertThat(browser.page("/numbers/checks").select("details dt").eachText())
+                .contains(
+                        "made unasked",
+                        "could be got at",
+                        "asked and not made",
+                        "Brier score",
+                        "resolution",
+                        "uncertainty",
+                        "expected calibration error");
+    }
+
+    @Test
+    void probabilities_miss_what_came_true_by_percentage_points() {
+        TellNumbers checks = tell("""
+                {"cases": 1202, "calibration": [
+                  {"moment": "arrival", "confirmedButNotNamed": 7, "probabilities": 90, "brier": 0.1,
+                   "reliability": 0.01, "resolution": 0.06, "uncertainty": 0.15, "expectedCalibrationError": 0.036,
+                   "neverConfirmed": {"count": 133, "of": 1202, "share": 0.1106,
+                                      "interval": {"low": 0.094, "high": 0.13}, "withheld": false}}]}
+                """);
+
+        assertThat(checks.statements(NumbersQuestion.CHECKS, "", new TellNumbers.Compared("", "")))
+                .singleElement()
+                .asString()
+                .contains(
+                        "in 133 of 1202 cases (11.1\u00a0%, 9.4\u00a0%\u00a0to\u00a013.0\u00a0%)"
+                                + " nothing was ever confirmed",
+                        "differ by 3.6 percentage points on average");
     }
 
     @Test
@@ -153,6 +274,8 @@ class NumbersPagesTest {
         assertThat(third.select("section .lead").text())
                 .isEqualTo("Among all cases that have ended; make Corvane against Velmar.");
         assertThat(third.select("section table").text()).contains("Corvane", "Velmar", "Drum oval");
+        assertThat(third.select("section thead th").eachText()).endsWith("p", "p, adjusted", "Test");
+        assertThat(third.select("details dt").eachText()).contains("difference", "p", "p, adjusted");
     }
 
     @Test
@@ -180,6 +303,15 @@ class NumbersPagesTest {
         assertThat(page.select("input[name=make]").val()).isEqualTo("Vlemar");
         assertThat(page.select("select[name=cause] option[selected]").val()).isEqualTo("drum-ovale");
         assertThat(page.select("section")).isEmpty();
+    }
+
+    @Test
+    void what_is_wrong_with_a_field_is_said_in_the_words_of_the_form() {
+        assertThat(browser.page("/numbers/most?from=yesterday")
+                        .select("#problem li")
+                        .text())
+                .isEqualTo("“Presented from” is “yesterday”; expected is a day such as 2026\u201103\u201102."
+                        + " Correct it or leave it out.");
     }
 
     @Test
@@ -227,6 +359,19 @@ class NumbersPagesTest {
         assertThat(browser.last().statusCode()).as(page.text()).isEqualTo(200);
         assertThat(page.select("h1").text()).isEqualTo(question.words());
         assertThat(page.select("form.asking legend").eachText()).contains("Among which vehicles", "When", "Where");
+    }
+
+    private List<NumbersPage.Row> rows(NumbersQuestion question, String answer) {
+        return tell(answer)
+                .tables(question, "", new TellNumbers.Compared("", ""))
+                .get(0)
+                .groups()
+                .get(0)
+                .rows();
+    }
+
+    private TellNumbers tell(String answer) {
+        return new TellNumbers(Json.read(answer), new NumbersWords(Map.of()), plainWords, (name, value) -> value);
     }
 
     private static String withoutMoment(String answer) {

@@ -30,6 +30,19 @@ class PlainWordsTest {
                 .containsExactlyInAnyOrderElementsOf(WORDS.clauseGroups());
     }
 
+    @Test
+    void every_value_that_stands_for_itself_has_its_words_and_no_other() {
+        YamlNode words =
+                YamlFile.onClassPath("rules/catalogue/plain-words.yaml").root();
+
+        assertThat(words.items("settings").stream().map(setting -> setting.text("code")))
+                .containsExactlyInAnyOrderElementsOf(Stream.of(
+                                "cause-model/inference", "measurement/trade-values", "statistics/learning")
+                        .flatMap(file -> YamlFile.onClassPath("rules/" + file + ".yaml").root().names().stream())
+                        .filter(name -> !name.equals("verified") && !name.equals("source"))
+                        .toList());
+    }
+
     @ParameterizedTest(name = "{0} {1}")
     @CsvSource({"180, Cel, 180 °C", "8, a, 8 years", "1.50, 1, 1.5", "60000, km, '60,000 km'", "0.1, mm, 0.1 mm"})
     void a_measure_has_its_unit_as_people_write_it(String value, String unit, String said) {
@@ -57,7 +70,7 @@ class PlainWordsTest {
                 "{\"axle\": 2, \"side\": \"left\", \"spot\": \"leading\"}|2|rear axle, left wheel, leading side",
                 "{\"axle\": 2}|3|axle 2 from the front",
                 "{\"axle\": 3}|2|axle 3 from the front",
-                "{\"circuit\": 2}|2|brake circuit 2"
+                "{\"circuit\": 2}|2|brake circuit\u00a02"
             })
     void a_place_is_named_as_people_name_it(String place, int axles, String name) {
         assertThat(PlainWords.place(json(place), axles)).isEqualTo(name);
@@ -67,9 +80,9 @@ class PlainWordsTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "63.354|30|true|63 %; at most 30 % is allowed",
-                "30.09|30|true|30.09 %; at most 30 % is allowed",
-                "6.0613|16|false|6 %; at least 16 % is required"
+                "63.354|30|true|63\u00a0%; at most 30\u00a0% is allowed",
+                "30.09|30|true|30.09\u00a0%; at most 30\u00a0% is allowed",
+                "6.0613|16|false|6\u00a0%; at least 16\u00a0% is required"
             })
     void a_figure_stands_beside_its_limit_and_never_looks_like_it(
             String value, String limit, boolean maximum, String shown) {
@@ -80,9 +93,9 @@ class PlainWordsTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "6.0613|16|8|false|6 %; at least 16 % is required, and less than 8 % counts as dangerous",
-                "7.9|16|8|false|7.9 %; at least 16 % is required, and less than 8 % counts as dangerous",
-                "63.354|30|50|true|63 %; at most 30 % is allowed, and more than 50 % counts as dangerous"
+                "6.0613|16|8|false|6\u00a0%; at least 16\u00a0% is required, and less than 8\u00a0% counts as dangerous",
+                "7.9|16|8|false|7.9\u00a0%; at least 16\u00a0% is required, and less than 8\u00a0% counts as dangerous",
+                "63.354|30|50|true|63\u00a0%; at most 30\u00a0% is allowed, and more than 50\u00a0% counts as dangerous"
             })
     void a_figure_beyond_the_bound_of_a_worse_class_still_tells_what_is_required(
             String value, String required, String bound, boolean maximum, String shown) {
@@ -94,19 +107,40 @@ class PlainWordsTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "{\"value\": 1, \"unit\": \"1\", \"of\": \"axle set of four shoes\"}|1 × axle set of four shoes",
-                "{\"value\": 0.50, \"unit\": \"L\", \"of\": \"new brake fluid\"}|0.5 L of new brake fluid",
-                "{\"value\": 10, \"unit\": \"1\"}|10 × cable"
+                "{\"value\": 1, \"unit\": \"1\", \"of\": \"axle set of four shoes\"}"
+                        + "|1\u00a0×\u00a0axle set of four shoes",
+                "{\"value\": 0.50, \"unit\": \"L\", \"of\": \"new brake fluid\"}|0.5\u00a0L of new brake fluid",
+                "{\"value\": 10, \"unit\": \"1\"}|10\u00a0×\u00a0cable"
             })
     void a_quantity_says_how_much_of_what(String quantity, String shown) {
         assertThat(PlainWords.quantity(json(quantity), "cable")).isEqualTo(shown);
     }
 
     @ParameterizedTest(name = "{0} {1}")
-    @CsvSource({"590.4, N, 590 N", "0.3125, s, 0.31 s", "9.806, m/s2, 9.81 m/s2", "1100, N, 1100 N"})
+    @CsvSource({
+        "590.4, N, 590\u00a0N",
+        "0.3125, s, 0.31\u00a0s",
+        "-0.3125, s, -0.31\u00a0s",
+        "9.806, m/s2, 9.81\u00a0m/s2",
+        "1100, N, 1100\u00a0N",
+        "-2.3, N, 0\u00a0N"
+    })
     void a_figure_has_its_unit(String value, String unit, String shown) {
         assertThat(PlainWords.figure(json("{\"value\": " + value + ", \"unit\": \"" + unit + "\"}")))
                 .isEqualTo(shown);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "clip about every 300 mm to 400 mm.|clip about every 300\u00a0mm to 400\u00a0mm.",
+                "the peaks differ by 18 % here|the peaks differ by 18\u00a0% here",
+                "2 hoses and 3 mmHg|2 hoses and 3 mmHg",
+                "after steps 1 and 2|after steps 1 and 2"
+            })
+    void a_number_is_not_parted_from_its_unit(String text, String unparted) {
+        assertThat(PlainWords.unparted(text)).isEqualTo(unparted);
     }
 
     @Test

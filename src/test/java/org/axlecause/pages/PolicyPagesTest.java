@@ -81,6 +81,10 @@ class PolicyPagesTest {
                         .val())
                 .isEqualTo("many");
         assertThat(again.select("input[name=" + quoted(imbalance) + "]").val()).isEqualTo("15");
+        assertThat(again.select("#set ~ details.line > summary").eachText())
+                .hasSize(2)
+                .anySatisfy(words -> assertThat(words).contains(" – not saved: many; holds now: "))
+                .anySatisfy(words -> assertThat(words).contains(" – not saved: 15; holds now: "));
         assertThat(again.select("#means").val()).isEqualTo("stricter");
         assertThat(given().header("Authorization", "Bearer " + key(Role.POLICY, null))
                         .get("/v1/policies/repairs/draft")
@@ -100,6 +104,10 @@ class PolicyPagesTest {
         assertThat(clause.select("summary").text())
                 .contains("How many times the other wheel's force", "3, set by the chain");
         assertThat(clause.text()).contains("Source of the release's value: workshop value");
+        assertThat(site.selectFirst("details.line:has(input[value=workshop-limit])")
+                        .text())
+                .contains(": nothing set")
+                .doesNotContain("Source of the release's value");
         assertThat(site.select("nav[aria-label=Layers] [aria-current]").text()).isEqualTo("Site quay-street");
     }
 
@@ -203,6 +211,22 @@ class PolicyPagesTest {
     }
 
     @Test
+    void what_a_policy_is_for_stands_under_its_name_and_in_the_list() {
+        sitesOf("quay-street");
+        signIn(Role.POLICY, null);
+        write("chain", Map.of("means", "stricter"), "drag-ratio", "value", "3");
+
+        Document drafted = browser.page("/policy/named/repairs");
+        publish(today.toString(), "drags were missed");
+        Document published = browser.page("/policy/named/repairs");
+        Document list = browser.page("/policy");
+
+        assertThat(drafted.select("h1 + p").text()).isEqualTo("Stricter.");
+        assertThat(published.select("h1 + p").text()).isEqualTo("Stricter.");
+        assertThat(list.select(".entries span").text()).startsWith("Stricter. Version 1, in force from ");
+    }
+
+    @Test
     void departures_are_counted_by_what_the_clause_means_and_the_name_of_the_site() {
         site("quay-street", "Quay Street");
         given().header("Authorization", "Bearer " + key(Role.SENDER, null))
@@ -224,6 +248,11 @@ class PolicyPagesTest {
         assertThat(browser.page("/policy/departures").select("tbody tr").eachText())
                 .containsExactly("How strongly the sound wheel cylinder opposite a failed one is offered, being of the"
                         + " same age and fluid Quay Street 1 1 0");
+        assertThat(browser.page("/policy/departures?site=quay-street&from=2001-01-01&to=2001-02-01")
+                        .select(".empty")
+                        .text())
+                .isEqualTo("No departure is on record for cases at Quay Street, presented from 1 January 2001 and"
+                        + " before 1 February 2001. Choose another site or other days above.");
     }
 
     private void write(String layer, Map<String, String> head, String clause, String member, String value) {

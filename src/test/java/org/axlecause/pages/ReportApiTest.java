@@ -76,10 +76,10 @@ class ReportApiTest {
                 .contains("Renew the brake shoes, rear axle")
                 .contains("1 × axle set of four shoes")
                 .contains("for you to decide")
-                .contains("Saying no to required work means: The brakes can fail or pull the vehicle aside.")
+                .contains("Saying no to required work has consequences. The brakes can fail or pull the vehicle aside.")
                 .contains("curved plates with a friction lining that press outwards against the drum")
                 .contains("Dock Road")
-                .contains("annual test of cars and light vans, Great Britain");
+                .contains("Limits Annual test of cars and light vans, Great Britain");
     }
 
     @Test
@@ -122,10 +122,12 @@ class ReportApiTest {
         assertThat(pages).hasSizeBetween(least, most);
         for (int page = 0; page < pages.size(); page++) {
             assertThat(pages.get(page))
-                    .contains(FOOTER)
+                    .containsOnlyOnce(FOOTER)
                     .contains(reference + ", page " + (page + 1) + " of " + pages.size());
         }
-        assertThat(text(html(audience))).contains(FOOTER);
+        assertThat(html(audience))
+                .contains("<p class=\"advice small\">" + FOOTER)
+                .doesNotContain(".advice { display: none");
     }
 
     @Test
@@ -182,7 +184,7 @@ class ReportApiTest {
         Response page = report("customer", "text/html");
 
         assertThat(page.header("Content-Security-Policy")).isEqualTo("default-src 'none'; style-src 'unsafe-inline'");
-        assertThat(page.asString()).doesNotContain("<script", "<link", "<img", "src=");
+        assertThat(page.asString()).doesNotContain("<script", "<link", "<img", "src=", "/desk/");
     }
 
     @Test
@@ -206,7 +208,7 @@ class ReportApiTest {
 
         assertThat(sheet)
                 .contains("You have declined required work")
-                .contains("Renew the brake shoes, rear axle. Contaminated linings can not be trusted")
+                .contains("Renew the brake shoes, rear axle. Contaminated linings cannot be trusted")
                 .contains("What this means: The brakes can fail or pull the vehicle aside. Do not drive it;")
                 .contains("declined by you");
         assertThat(text(html("workshop"))).contains("Required work that the customer has declined");
@@ -230,12 +232,43 @@ class ReportApiTest {
 
         // 46.80 + 1.4 h x 72.00 = 147.60; with 20 % 177.12
         assertThat(sheet)
+                .contains("Ask for these prices before you decide.")
+                .doesNotContain("What of this was done comes on top.")
+                .doesNotContain("what was put off or declined is not counted")
                 .contains("177.12 GBP")
                 .contains("price missing")
                 .contains("Not in these sums, because the price is not known yet:")
                 .contains("Parts: hub seal; ")
                 .contains("Renew the hub seal")
                 .doesNotContain("0.00 GBP");
+    }
+
+    @Test
+    void prices_that_lack_of_agreed_work_and_of_what_waits_are_told_apart() throws IOException {
+        putPrices("{\"drum\": 30.00}", "{\"renew shoe-set\": 1.4}");
+        send("oiled-lining-and-seized-cable-found");
+        decide("renew-shoe-set-axle-2", "agreed");
+
+        assertThat(text(html("customer")))
+                .contains("Ask for these prices before you decide. What of this was done comes on top.");
+    }
+
+    @Test
+    void a_sum_says_that_it_leaves_out_what_was_put_off() throws IOException {
+        putPrices("{\"shoe-set\": 46.80}", "{\"renew shoe-set\": 1.4}");
+        send("oiled-lining-and-seized-cable-found");
+        decide("renew-hardware-kit-axle-2", "later");
+
+        assertThat(text(html("customer")))
+                .contains("put off by you")
+                .contains("With the recommended work as well (what was put off or declined is not counted)");
+    }
+
+    @Test
+    void a_number_and_its_unit_stay_on_one_line() throws IOException {
+        send("choked-hose-holds-a-wheel");
+
+        assertThat(html("workshop")).contains("7\u00a0mm to 11\u00a0mm", "1\u00a0×\u00a0");
     }
 
     @Test
@@ -287,10 +320,11 @@ class ReportApiTest {
                 .contains("Beyond the limits before the work")
                 .contains("Causes before the work")
                 .containsPattern("Cautions 1 and 2")
-                .doesNotContain("(read)", "(judgement)", "Caution 1, 2");
+                .doesNotContain("(read)", "(judgement)", "Caution 1, 2", "Required work is not decided yet.")
+                .doesNotContain("Nothing that was tested or looked at speaks against use.");
         assertThat(text(html("customer")))
                 .contains("All of it is done.")
-                .doesNotContain("Without it the fault is not cured.", "Saying no to required work means");
+                .doesNotContain("Without it the fault is not cured.", "Saying no to required work");
     }
 
     @ParameterizedTest
@@ -359,12 +393,16 @@ class ReportApiTest {
         send("trace-of-an-oval-drum");
         assertThat(text(html("workshop")))
                 .contains("Look at next")
-                .contains("Force over time, rear axle, foot brake, test on arrival");
+                .contains("Force over time, rear axle, foot brake, test on arrival")
+                .contains("right wheel: force left after the brake was let go 0 N")
+                .doesNotContain("-2 N");
 
         String other = html("workshop", send("oiled-lining-and-seized-cable-found"));
 
         assertThat(text(other))
-                .contains("Plan of work")
+                .contains("Plan of work Required work is not decided yet. Begin only after the decision on it.")
+                .contains("Braking force against weight 6 %; at least 16 % is required, and less than 8 % counts as"
+                        + " dangerous.")
                 .contains("Torque and settings come from the data of the vehicle only.")
                 .contains("Tools: chocks; rated stands")
                 .contains("Never under a jack alone.")
@@ -517,13 +555,13 @@ class ReportApiTest {
                 .replace("&#39;", "'")
                 .replace("&quot;", "\"")
                 .replace("&amp;", "&")
-                .replaceAll("\\s+", " ")
+                .replaceAll("[\\s\u00a0]+", " ")
                 .strip();
     }
 
     /** Lines break elsewhere on paper, so blanks don't count. */
     private static String squeezed(String text) {
-        return text.replaceAll("\\s+", "");
+        return text.replaceAll("[\\s\u00a0]+", "");
     }
 
     private static RestAssuredConfig utf8() {

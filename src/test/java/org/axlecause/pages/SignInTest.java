@@ -77,6 +77,12 @@ class SignInTest {
         assertThat(browser.page("/bay").select(".who").text()).isEqualTo("Signed in as tablet of bay 2");
         assertThat(browser.page("/nowhere").select(".who").text()).isEqualTo("Signed in as tablet of bay 2");
         assertThat(browser.page("/nowhere").select("#problem").text()).contains("There is no page /nowhere.");
+        assertThat(browser.page("/nowhere").select(".ask a").eachAttr("href")).containsExactly("/desk", "/");
+    }
+
+    @Test
+    void a_stranger_at_no_page_is_offered_to_sign_in() {
+        assertThat(browser.page("/nowhere").select(".ask a").eachAttr("href")).containsExactly("/sign-in");
     }
 
     @Test
@@ -245,6 +251,7 @@ class SignInTest {
         Response analyst = browser.open("/sheets/" + CASE + "/customer");
         assertThat(analyst.statusCode()).isEqualTo(403);
         assertThat(Browser.read(analyst).select("#problem h1").text()).isEqualTo("This key may not do that");
+        assertThat(Browser.read(analyst).select(".ask").text()).startsWith("Ask whoever gave you this key");
         assertThat(Browser.read(analyst).select("form[action=/sign-out]")).hasSize(1);
         Response stranger = new Browser().open("/sheets/" + CASE + "/customer");
         assertThat(local(stranger)).isEqualTo("/sign-in?to=%2Fsheets%2F" + CASE + "%2Fcustomer");

@@ -35,6 +35,7 @@ class SpokenTest {
                 "less likely now: wheel-cylinder-leaking at axle 2 right."
                         + "|less likely now: “A wheel cylinder leaks”, rear axle, right wheel.",
                 "a lining soaked with brake fluid, axle 2 right|a lining soaked with brake fluid, rear axle, right wheel",
+                "air let in, circuit 1|air let in, brake circuit 1",
                 "the pedal pulses, vehicle|the pedal pulses, whole vehicle",
                 "The step renew-shoe-set-axle-2 was reported not possible|The step 2 was reported not possible",
                 "The line clean-drum-axle-2 waits|The line “Clean the brake drum, rear axle” waits",

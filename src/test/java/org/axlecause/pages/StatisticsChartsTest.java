@@ -172,10 +172,22 @@ class StatisticsChartsTest {
     }
 
     @Test
+    void where_no_month_is_beyond_a_limit_the_legend_names_none() throws Exception {
+        List<MonthlyChart.Month> steady = IntStream.range(0, 3)
+                .mapToObj(index ->
+                        new MonthlyChart.Month(YearMonth.of(2024, 1).plusMonths(index), new Proportion(20, 400)))
+                .toList();
+
+        assertThat(Svg.texts(MonthlyChart.of(steady, "cases", Lettering.TEXT, "steady", "Steady months")))
+                .contains("mean")
+                .doesNotContain("beyond a limit");
+    }
+
+    @Test
     void sites_beyond_a_limit_are_named_and_the_overdispersion_is_stated() throws Exception {
         String told = Svg.parsed(funnel()).getElementsByTagName("desc").item(0).getTextContent();
 
-        assertThat(Svg.texts(funnel())).contains("Elmstead", "99.8 % limits", "95 % limits", "target");
+        assertThat(Svg.texts(funnel())).contains("Elmstead", "99.8 % limits", "95 % limits", "as expected");
         assertThat(told)
                 .contains("Elmstead: 71 at a size of 38, above the 99.8 % limit", "overdispersion")
                 .doesNotContain("site 3:");
@@ -188,10 +200,27 @@ class StatisticsChartsTest {
     }
 
     @Test
+    void the_band_of_chance_is_drawn_where_one_curve_stands_alone() throws Exception {
+        KaplanMeier curve = KaplanMeier.of(List.of(new SurvivalTime(30, 4, 0), new SurvivalTime(365, 0, 60)));
+        String alone = SurvivalChart.of(
+                List.of(new SurvivalChart.Group("all repairs", curve)),
+                365,
+                "a return",
+                "days since the proof of the repair",
+                Lettering.TEXT,
+                "alone",
+                "Returns after the repair");
+
+        assertThat(Svg.texts(alone)).contains("share without a return, 95 % band");
+        assertThat(Svg.texts(survival())).contains("share without a return").noneMatch(text -> text.contains("band"));
+    }
+
+    @Test
     void each_bin_shows_its_number() throws Exception {
         Calibration one = Calibration.of(List.of(new Calibration.Forecasts(0.3, new Proportion(37, 123))), 10);
 
         assertThat(Svg.texts(ReliabilityChart.of(one, Lettering.TEXT, "one", "One bin")))
-                .contains("n 123", "as told");
+                .contains("n 123", "as told", "100 %")
+                .doesNotContain("110 %");
     }
 }
