@@ -1,11 +1,19 @@
 package org.axlecause.facts;
 
+import java.util.stream.Stream;
+
 /** How far a scope line reaches. */
 public enum ScopeExtent {
-    WHEEL,
-    AXLE,
-    CIRCUIT,
-    VEHICLE;
+    WHEEL("at the wheel"),
+    AXLE("at both wheels of the axle"),
+    CIRCUIT("in the circuit"),
+    VEHICLE("for the whole vehicle");
+
+    private final String words;
+
+    ScopeExtent(String words) {
+        this.words = words;
+    }
 
     /** How far work at a place reaches. */
     public static ScopeExtent of(Place place) {
@@ -20,12 +28,11 @@ public enum ScopeExtent {
 
     /** How far that is, in words; a code that is none reaches the whole vehicle. */
     public static String words(String code) {
-        return switch (code) {
-            case "wheel" -> "at the wheel";
-            case "axle" -> "at both wheels of the axle";
-            case "circuit" -> "in the circuit";
-            default -> "for the whole vehicle";
-        };
+        return Stream.of(values())
+                .filter(extent -> extent.toString().equals(code))
+                .findFirst()
+                .orElse(VEHICLE)
+                .words;
     }
 
     /** The code on the wire. */

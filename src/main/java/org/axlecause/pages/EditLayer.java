@@ -132,7 +132,7 @@ class EditLayer {
     /** What is set, and for what where a clause may be set more than once. */
     static String says(ClauseWanted set) {
         String about = set.about();
-        return about.isEmpty() ? set.says() : about + ": " + set.says();
+        return PlainWords.unparted(about.isEmpty() ? set.says() : about + ": " + set.says());
     }
 
     /** What a form says. */

@@ -1,6 +1,7 @@
 package org.axlecause.pages;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import io.quarkus.qute.TemplateExtension;
 import jakarta.inject.Inject;
 import jakarta.inject.Singleton;
 import java.math.BigDecimal;
@@ -184,6 +185,7 @@ final class PlainWords {
     }
 
     /** A text whose numbers keep the units after them on their line. */
+    @TemplateExtension
     static String unparted(String text) {
         return BEFORE_UNIT.matcher(text).replaceAll(NO_BREAK);
     }
@@ -218,14 +220,13 @@ final class PlainWords {
         return (unit.equals("1") ? number + NO_BREAK + "×" + NO_BREAK : number + NO_BREAK + unit + " of ") + of;
     }
 
-    /** A figure with its unit, rounded as far as a reader can use it; a force below nothing is the tester's noise. */
+    /** A figure with its unit, rounded as far as a reader can use it. */
     static String figure(JsonNode measure) {
         if (measure.isMissingNode() || measure.isNull()) {
             return NOT_MEASURED;
         }
         String unit = measure.path("unit").asText();
-        BigDecimal measured = measure.path("value").decimalValue();
-        BigDecimal value = unit.equals("N") ? measured.max(BigDecimal.ZERO) : measured;
+        BigDecimal value = measure.path("value").decimalValue();
         return plain(value.setScale(decimals(unit), RoundingMode.HALF_EVEN))
                 + (unit.equals("1") ? "" : NO_BREAK + unit);
     }
@@ -257,7 +258,7 @@ final class PlainWords {
 
     /** A number with its unit as people write them, never parted; a ratio has no unit. */
     static String measure(BigDecimal value, @Nullable String unit) {
-        return PlainMeasure.of(value, unit);
+        return PlainMeasure.of(value, unit).replace(" ", NO_BREAK);
     }
 
     /** A unit as people write it. */

@@ -53,8 +53,17 @@ class ReadRulebook {
             CatalogueKind.CONDITIONS,
             CatalogueKind.SETTINGS);
 
-    /** What rules conclude, by the beginning of their id, in the order in which one leads to the next. */
-    private static final Map<String, String> KINDS_OF_RULES = kindsOfRules();
+    /** Beginnings of the ids of rules, in the order in which what they conclude leads to the next. */
+    private static final List<String> TURNS = List.of("SYM", "DEF", "CAU", "SCO", "WRK", "OUT");
+
+    /** What rules conclude, by the beginning of their id. */
+    private static final Map<String, String> KINDS_OF_RULES = Map.of(
+            "SYM", "What the figures and complaints show",
+            "DEF", "What is beyond the limits",
+            "CAU", "What speaks for and against causes",
+            "SCO", "Which work is called for",
+            "WRK", "How the work is done",
+            "OUT", "Fitness for the road and proof of the repair");
 
     /** What settings are about, by the file that they stand in. */
     private static final Map<String, String> FILES_OF_SETTINGS = Map.of(
@@ -100,17 +109,6 @@ class ReadRulebook {
     ReadRulebook(Catalogue catalogue, PlainWords words) {
         this.catalogue = catalogue;
         this.words = words;
-    }
-
-    private static Map<String, String> kindsOfRules() {
-        Map<String, String> kinds = new LinkedHashMap<>();
-        kinds.put("SYM", "What the figures and complaints show");
-        kinds.put("DEF", "What is beyond the limits");
-        kinds.put("CAU", "What speaks for and against causes");
-        kinds.put("SCO", "Which work is called for");
-        kinds.put("WRK", "How the work is done");
-        kinds.put("OUT", "Fitness for the road and proof of the repair");
-        return kinds;
     }
 
     private static Map<String, String> titles() {
@@ -184,7 +182,7 @@ class ReadRulebook {
 
     private List<RulebookLists.Line> found(CatalogueKind list, String search) {
         return catalogue.written(list).stream()
-                .filter(entry -> speaksOf(list, entry, search))
+                .filter(entry -> search.isEmpty() || speaksOf(list, entry, search))
                 .map(entry -> line(list, entry))
                 .sorted(Comparator.comparing(line -> SORTED.contains(list) ? line.name() : ""))
                 .toList();
@@ -211,17 +209,16 @@ class ReadRulebook {
         if (list != CatalogueKind.RULES && list != CatalogueKind.SETTINGS) {
             return List.of();
         }
-        Map<String, List<RulebookLists.Line>> groups = new LinkedHashMap<>();
-        if (list == CatalogueKind.RULES) {
-            KINDS_OF_RULES.values().forEach(kind -> groups.put(kind, new ArrayList<>()));
-        }
-        for (RulebookLists.Line line : lines) {
-            String group = list == CatalogueKind.RULES ? kindOfRule(line.code()) : aboutOfSetting(line.code());
-            groups.computeIfAbsent(group, any -> new ArrayList<>())
-                    .add(list == CatalogueKind.RULES ? line.saying(line.code()) : line);
-        }
-        return groups.entrySet().stream()
-                .filter(group -> !group.getValue().isEmpty())
+        boolean rules = list == CatalogueKind.RULES;
+        return lines.stream()
+                .sorted(Comparator.comparingInt(line -> rules ? turnOfRule(line.code()) : 0))
+                .map(line -> rules ? line.saying(line.code()) : line)
+                .collect(Collectors.groupingBy(
+                        line -> rules ? kindOfRule(line.code()) : aboutOfSetting(line.code()),
+                        LinkedHashMap::new,
+                        Collectors.toList()))
+                .entrySet()
+                .stream()
                 .map(group -> new RulebookLists.Group(group.getKey(), group.getValue()))
                 .toList();
     }
@@ -233,8 +230,8 @@ class ReadRulebook {
 
     /** Where a rule stands among those that lead to one another. */
     static int turnOfRule(String rule) {
-        int turn = List.copyOf(KINDS_OF_RULES.keySet()).indexOf(lettersOfKind(rule));
-        return turn < 0 ? KINDS_OF_RULES.size() : turn;
+        int turn = TURNS.indexOf(lettersOfKind(rule));
+        return turn < 0 ? TURNS.size() : turn;
     }
 
     private static String lettersOfKind(String rule) {

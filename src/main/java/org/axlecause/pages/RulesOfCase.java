@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import org.axlecause.access.Actor;
 import org.axlecause.catalogue.Catalogue;
 import org.axlecause.catalogue.CatalogueKind;
+import org.axlecause.shared.Units;
 
 /** Lists the rules that a case's conclusions name, with what they concluded from what. */
 @ApplicationScoped
@@ -31,8 +32,6 @@ class RulesOfCase {
 
     private static final Pattern THRESHOLD = Pattern.compile("\\b([a-z-]+) = ([0-9.]+)(?=,|$)");
     private static final Pattern CLAUSE = Pattern.compile("policy clause ([a-z-]+)");
-    private static final int DIGITS_OF_PERCENT = 2;
-    private static final int DIGITS_OF_A_THOUSAND = 3;
 
     private final PrintSheet printSheet;
     private final Catalogue catalogue;
@@ -121,16 +120,8 @@ class RulesOfCase {
                 .written(CatalogueKind.SETTINGS, found.group(1))
                 .map(setting -> setting.at("/says/unit").asText())
                 .filter(unit -> !unit.isEmpty())
-                .map(unit -> meaning(found) + ": " + measure(new BigDecimal(found.group(2)), unit))
+                .map(unit -> meaning(found) + ": "
+                        + PlainWords.measure(Units.fromBase(new BigDecimal(found.group(2)), unit), unit))
                 .orElse(found.group());
-    }
-
-    private static String measure(BigDecimal reckoned, String unit) {
-        return switch (unit) {
-            case "%" -> PlainWords.measure(reckoned.movePointRight(DIGITS_OF_PERCENT), unit);
-            case "mm" -> PlainWords.measure(reckoned.movePointRight(DIGITS_OF_A_THOUSAND), unit);
-            case "kN", "km" -> PlainWords.measure(reckoned.movePointLeft(DIGITS_OF_A_THOUSAND), unit);
-            default -> PlainWords.measure(reckoned, unit);
-        };
     }
 }

@@ -15,6 +15,7 @@ import org.axlecause.facts.ThresholdCode;
 import org.axlecause.regimes.LegalBound;
 import org.axlecause.regimes.Regime;
 import org.axlecause.regimes.Regimes;
+import org.axlecause.shared.PlainMeasure;
 import org.jspecify.annotations.Nullable;
 
 /** Finds where a clause would let pass what a regime refuses. */
@@ -123,7 +124,7 @@ class LawCheck {
         BigDecimal value = Objects.requireNonNull(clause.value());
         BigDecimal base = Objects.requireNonNull(valueOf(clause, word));
         BigDecimal shown = base.signum() == 0 ? law : law.multiply(value).divide(base, java.math.MathContext.DECIMAL64);
-        return shown.stripTrailingZeros().toPlainString() + " " + clause.unit();
+        return PlainMeasure.of(shown, clause.unit());
     }
 
     /**

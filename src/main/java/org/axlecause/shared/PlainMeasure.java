@@ -12,9 +12,9 @@ public final class PlainMeasure {
 
     private PlainMeasure() {}
 
-    /** A number with its unit, never parted; a ratio has no unit. */
+    /** A number with its unit; a ratio has no unit. */
     public static String of(BigDecimal value, @Nullable String unit) {
-        return unit == null || unit.equals("1") ? number(value) : number(value) + "\u00a0" + unit(unit);
+        return unit == null || unit.equals("1") ? number(value) : number(value) + " " + unit(unit);
     }
 
     private static String number(BigDecimal value) {

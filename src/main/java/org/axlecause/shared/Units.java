@@ -40,6 +40,20 @@ public final class Units {
         return plain(known.toBase(value));
     }
 
+    /**
+     * A value of the base unit in another unit of its dimension, without trailing zeros.
+     *
+     * @throws IllegalArgumentException where the unit is none
+     */
+    public static BigDecimal fromBase(BigDecimal value, String unit) {
+        Known known = find(unit);
+        if (known == null) {
+            throw new IllegalArgumentException("`" + unit + "` is no unit code of UCUM (codes are case-sensitive)");
+        }
+        BigDecimal none = known.toBase(BigDecimal.ZERO);
+        return plain(value.subtract(none).divide(known.toBase(BigDecimal.ONE).subtract(none), MathContext.DECIMAL64));
+    }
+
     /** Why this unit can't be used for this dimension, in words for the sender; empty where it can. */
     public static Optional<String> whatIsWrong(String unit, Dimension dimension) {
         Known known = find(unit);

@@ -123,7 +123,7 @@ class PlainWordsTest {
         "-0.3125, s, -0.31\u00a0s",
         "9.806, m/s2, 9.81\u00a0m/s2",
         "1100, N, 1100\u00a0N",
-        "-2.3, N, 0\u00a0N"
+        "-2.3, N, -2\u00a0N"
     })
     void a_figure_has_its_unit(String value, String unit, String shown) {
         assertThat(PlainWords.figure(json("{\"value\": " + value + ", \"unit\": \"" + unit + "\"}")))

@@ -124,7 +124,7 @@ class MergedPolicyTest {
                         PolicyViews.DifferenceView::after)
                 .containsExactly(
                         org.assertj.core.groups.Tuple.tuple(
-                                "chain", "retest-imbalance", "changed", "14\u00a0%", "12\u00a0%, locked"),
+                                "chain", "retest-imbalance", "changed", "14 %", "12 %, locked"),
                         org.assertj.core.groups.Tuple.tuple(
                                 "chain", "twin-adjuster", "removed", "not called for", null),
                         org.assertj.core.groups.Tuple.tuple(
@@ -133,8 +133,8 @@ class MergedPolicyTest {
                 .contains(
                         "Judges the sites quay-street instead of all sites.",
                         "Must be published by somebody other than its authors.",
-                        "For the chain, largest imbalance of the service brake on a repaired axle: 12\u00a0%, locked; it"
-                                + " was 14\u00a0%.");
+                        "For the chain, largest imbalance of the service brake on a repaired axle: 12 %, locked; it"
+                                + " was 14 %.");
         assertThat(ComparePolicies.of(before, before).words()).isEqualTo(List.of("The two set the same."));
     }
 

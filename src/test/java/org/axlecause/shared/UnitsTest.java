@@ -55,6 +55,21 @@ class UnitsTest {
         assertThat(Units.toBase(new BigDecimal(value), unit, dimension)).isEqualTo(new BigDecimal(expected));
     }
 
+    @ParameterizedTest(name = "{0} in base units are {2} {1}")
+    @CsvSource({
+        "1420, kN, 1.42",
+        "0.0032, mm, 3.2",
+        "500000, km, 500",
+        "0.3, s, 0.3",
+        "0.1818, %, 18.18",
+        "1.5, 1, 1.5",
+        "180, Cel, 180",
+        "20, K, 293.15"
+    })
+    void a_value_in_base_units_is_told_in_another(String base, String unit, String expected) {
+        assertThat(Units.fromBase(new BigDecimal(base), unit)).isEqualTo(new BigDecimal(expected));
+    }
+
     @ParameterizedTest(name = "{0}")
     @CsvSource({
         "[psi], PRESSURE, 6894.757293168361336722673445346891",
