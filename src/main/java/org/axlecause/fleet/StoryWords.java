@@ -30,10 +30,14 @@ record StoryWords(
     private static final int FEW_KILOMETRES = 48_611;
     private static final int MANY_KILOMETRES = 1_348_613;
 
-    /** Words to tell a story in that stand nowhere else in it; the same vehicle and day in the eyes of the judge. */
-    static StoryWords toTell(Drawn drawn, boolean far) {
+    /**
+     * Words to tell a story in that stand nowhere else in it; the same vehicle and day in the eyes of the judge.
+     *
+     * @param number number of the story, so that stories told at a time don't wait for each other's case
+     */
+    static StoryWords toTell(Drawn drawn, boolean far, int number) {
         return new StoryWords(
-                "TOLD-REFERENCE",
+                "TOLD-REFERENCE-" + number,
                 "TOLD-PREVIOUS-CASE",
                 drawn.site(),
                 "Told make",

@@ -57,13 +57,12 @@ class TellStories {
         if (template == null) {
             template = tell(tenant, drawn, story);
             told.put(story, new SoftReference<>(template));
-            stories.incrementAndGet();
         }
         return template.with(StoryWords.of(drawn));
     }
 
     private StoryTemplate tell(String tenant, Drawn drawn, Story story) {
-        StoryWords words = StoryWords.toTell(drawn, story.sides().get(1) > 0);
+        StoryWords words = StoryWords.toTell(drawn, story.sides().get(1) > 0, stories.incrementAndGet());
         StoryScript script = new StoryScript(words, story, table).arrives();
         if (!story.causes().isEmpty()) {
             List<String> items = drawn.repairs().isEmpty()
