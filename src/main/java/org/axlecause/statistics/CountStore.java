@@ -313,8 +313,8 @@ class CountStore {
     }
 
     /**
-     * What is listed by the rows of a table. The lists are unrolled in the select list: the planner would join a function of
-     * each row only by looping over the rows, and read everything else again for each.
+     * What is listed by the rows of a table, added up. The lists are unrolled in the select list: the planner would join a
+     * function of each row only by looping over the rows, and read everything else again for each.
      *
      * @param source how many a row counts for, and the table
      */
@@ -326,10 +326,9 @@ class CountStore {
             @Nullable LocalDate from,
             @Nullable LocalDate to) {
         Bound part = sql.part();
-        part.add("SELECT ")
-                .add(columns(wanted, "u."))
-                .add("date_trunc('month', u.day)::date AS month, u.countable, u.n, ");
-        part.add(wanted.hasAmounts() ? "u.n * coalesce(u.amount, 0)" : NO_AMOUNT)
+        String by = columns(wanted, "u.") + (wanted.byMonth() ? "date_trunc('month', u.day)::date" : "NULL::date");
+        part.add("SELECT ").add(by).add(" AS month, u.countable, sum(u.n)::bigint AS n, ");
+        part.add(wanted.hasAmounts() ? "coalesce(sum(u.n * u.amount), 0)" : NO_AMOUNT)
                 .add(" AS amount FROM (SELECT ");
         part.add(columns(wanted, "c.")).add("c.day, unnest(c.countables) AS countable, ");
         part.add(wanted.hasAmounts() ? "unnest(c.amounts) AS amount, " : "").add(source);
@@ -337,6 +336,7 @@ class CountStore {
         between(part, "c.day", from, to);
         choose(part, wanted.cohort(), "c.day");
         part.add(") u WHERE u.countable = ANY (?)").numbers(countables);
+        part.add(" GROUP BY ").add(by).add(", u.countable");
         return sql.take(part);
     }
 
