@@ -18,14 +18,23 @@ final class IngestLoad {
 
     private static final String SINGLE = "application/cloudevents+json";
 
+    /** No two loads send the same case, in this run or in another one on the same chain: a repetition is taken far faster. */
+    private static final AtomicInteger NUMBER = new AtomicInteger();
+
+    private static final String RUN = Long.toString(System.currentTimeMillis(), Character.MAX_RADIX);
+
     private final BenchedEvents events = new BenchedEvents();
-    private final AtomicInteger number = new AtomicInteger();
     private final LoadLoop load;
     private final Duration time;
 
     /** Sends for so long to the service at this port. */
     IngestLoad(int port, Duration time) {
-        this.load = new LoadLoop(port, LoadLoop.CONNECTIONS);
+        this(List.of(port), time);
+    }
+
+    /** Sends for so long to replicas at these ports, over as many connections to each. */
+    IngestLoad(List<Integer> ports, Duration time) {
+        this.load = new LoadLoop(ports, LoadLoop.CONNECTIONS * ports.size());
         this.time = time;
     }
 
@@ -41,23 +50,23 @@ final class IngestLoad {
 
     /** Presents so many cases, as fast as it goes, whose tests {@link #pacedTests} sends. */
     void present(int cases) throws Exception {
-        int last = number.get() + cases;
-        load.fullSpeed(Duration.ofHours(1), () -> number.get() >= last ? null : presentations());
+        int last = NUMBER.get() + cases;
+        load.fullSpeed(Duration.ofHours(1), () -> NUMBER.get() >= last ? null : presentations());
     }
 
     /** Roller tests of the cases from a number on, at a given rate, until the time is over or no case is left. */
     Outcome pacedTests(int first, double perSecond) throws Exception {
-        int last = number.get();
+        int last = NUMBER.get();
         AtomicInteger next = new AtomicInteger(first);
         return load.paced(time, perSecond, () -> {
             int test = next.getAndIncrement();
-            return test >= last ? null : LoadLoop.post(EVENTS, SINGLE, events.tested("IN-" + test));
+            return test >= last ? null : LoadLoop.post(EVENTS, SINGLE, events.tested(reference(test)));
         });
     }
 
     /** The number of the next case. */
     int next() {
-        return number.get();
+        return NUMBER.get();
     }
 
     /** The first events of a repair, all of a new case in a request; how many events a second. */
@@ -71,9 +80,9 @@ final class IngestLoad {
     }
 
     private Outcome tests(Sending sending, int together) throws Exception {
-        int first = number.get();
+        int first = NUMBER.get();
         load.fullSpeed(time, this::presentations);
-        int last = number.get();
+        int last = NUMBER.get();
         AtomicInteger next = new AtomicInteger(first);
         return sending.send(time, () -> {
             int begin = next.getAndAdd(together);
@@ -81,7 +90,7 @@ final class IngestLoad {
                 return null;
             }
             List<String> tests = IntStream.range(begin, begin + together)
-                    .mapToObj(test -> events.tested("IN-" + test))
+                    .mapToObj(test -> events.tested(reference(test)))
                     .toList();
             return together == 1
                     ? LoadLoop.post(EVENTS, SINGLE, tests.get(0))
@@ -90,17 +99,21 @@ final class IngestLoad {
     }
 
     private byte[] presentations() {
-        int begin = number.getAndAdd(BATCH);
+        int begin = NUMBER.getAndAdd(BATCH);
         return LoadLoop.post(
                 EVENTS,
                 BATCHED,
                 BenchedEvents.batch(IntStream.range(begin, begin + BATCH)
-                        .mapToObj(one -> events.presented("IN-" + one))
+                        .mapToObj(one -> events.presented(reference(one)))
                         .toList()));
     }
 
+    private static String reference(int number) {
+        return "IN-" + number + "-" + RUN;
+    }
+
     private byte[] wholeCase() {
-        String reference = "WHOLE-" + number.getAndIncrement();
+        String reference = "WHOLE-" + NUMBER.getAndIncrement() + "-" + RUN;
         return LoadLoop.post(EVENTS, BATCHED, BenchedEvents.batch(events.repair(reference, 0, BATCH)));
     }
 

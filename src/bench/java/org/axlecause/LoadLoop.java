@@ -31,11 +31,16 @@ final class LoadLoop {
     private static final double NANOS = 1e9;
     private static final int TIMEOUT_MILLIS = 60_000;
 
-    private final int port;
+    private final List<Integer> ports;
     private final int connections;
 
     LoadLoop(int port, int connections) {
-        this.port = port;
+        this(List.of(port), connections);
+    }
+
+    /** Sends over connections that take turns at these ports. */
+    LoadLoop(List<Integer> ports, int connections) {
+        this.ports = List.copyOf(ports);
         this.connections = connections;
     }
 
@@ -74,7 +79,8 @@ final class LoadLoop {
         for (int number = 0; number < connections; number++) {
             long first = perSecond == 0 ? begin : begin + (long) (number * NANOS / perSecond);
             long step = perSecond == 0 ? 0 : (long) (connections * NANOS / perSecond);
-            Callable<List<Long>> sender = () -> sent(first, step, end, requests);
+            int port = ports.get(number % ports.size());
+            Callable<List<Long>> sender = () -> sent(port, first, step, end, requests);
             answers.add(senders.submit(sender));
         }
         List<Long> nanos = new ArrayList<>();
@@ -88,7 +94,7 @@ final class LoadLoop {
         return new Outcome(seconds, List.copyOf(nanos));
     }
 
-    private List<Long> sent(long first, long step, long end, Supplier<byte @Nullable []> requests)
+    private List<Long> sent(int port, long first, long step, long end, Supplier<byte @Nullable []> requests)
             throws IOException, InterruptedException {
         List<Long> nanos = new ArrayList<>();
         try (Connection connection = new Connection(port)) {

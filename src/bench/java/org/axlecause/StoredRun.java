@@ -166,17 +166,19 @@ public final class StoredRun implements ServiceRun {
         IngestLoad load = new IngestLoad(service.port(), IngestRun.TIME);
         ExecutorService beside = Executors.newSingleThreadExecutor();
         List<Measured> lines = new ArrayList<>();
+        List<Double> taken = new ArrayList<>();
         try {
             for (String question : USUAL) {
                 int first = load.next();
                 load.present((int) (perSecond * IngestRun.TIME.toSeconds()) + LoadLoop.CONNECTIONS);
                 Future<Outcome> sending = beside.submit(() -> load.pacedTests(first, perSecond));
                 lines.addAll(asked(service, "during ingest", question, DURING_INGEST_MILLIS));
-                sending.get();
+                taken.add(sending.get().perSecond());
             }
         } finally {
             beside.shutdown();
         }
+        lines.add(Measured.of("during questions", "single events at half peak", taken, "1/s"));
         return lines;
     }
 

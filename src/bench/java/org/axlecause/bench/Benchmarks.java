@@ -16,6 +16,7 @@ import org.axlecause.HotCaseRun;
 import org.axlecause.IngestRun;
 import org.axlecause.PagesRun;
 import org.axlecause.ReadingRun;
+import org.axlecause.ReplicasRun;
 import org.axlecause.RuleBaseRun;
 import org.axlecause.StartUpRun;
 import org.axlecause.StoredRun;
@@ -44,6 +45,7 @@ public final class Benchmarks {
     private static final List<Class<? extends ServiceRun>> RUNS = List.of(
             RuleBaseRun.class,
             IngestRun.class,
+            ReplicasRun.class,
             HotCaseRun.class,
             ReadingRun.class,
             PagesRun.class,
