@@ -59,7 +59,7 @@ final class PlacesLookedAt {
                 facts.openQuestions.draw(new OpenQuestion(
                         QuestionCode.SCOPE_PROVISIONAL,
                         axle.place(),
-                        "The work on this axle may still change.",
+                        "Not everything on both wheels of this axle has been looked at.",
                         "Look at linings, cylinders, hub seals and adjusters of both its wheels.",
                         because("SCO-821", axle)));
             }
@@ -77,7 +77,7 @@ final class PlacesLookedAt {
                 facts.openQuestions.draw(new OpenQuestion(
                         QuestionCode.SCOPE_PROVISIONAL,
                         cause.place(),
-                        "A cause is only suspected, so the work may still change.",
+                        "A cause is only suspected.",
                         "Make the look that is asked for next.",
                         because("SCO-822", cause)));
             }

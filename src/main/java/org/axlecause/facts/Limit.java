@@ -35,7 +35,13 @@ public record Limit(
 
     @Override
     public String shown() {
-        return bound + " " + FigureWords.of(kind, value) + " by " + source + verified.remark("value");
+        return bound
+                + " "
+                + FigureWords.of(kind, value)
+                + (severity == null ? "" : " (" + severity + ")")
+                + " by "
+                + source
+                + verified.remark("value");
     }
 
     /** Whether it is about that figure: the same kind, brake and place, and a value that the test could show. */

@@ -137,7 +137,13 @@ final class PeakFigures {
             }
             return;
         }
-        hiddenSwing(place, Swinging.of(left, swingOf(one)), Swinging.of(right, swingOf(other)), trade, sheet);
+        hiddenSwing(
+                place,
+                Swinging.of(left, swingOf(one)),
+                Swinging.of(right, swingOf(other)),
+                "a trace or by the mean at a steady pedal",
+                trade,
+                sheet);
     }
 
     /**
@@ -154,7 +160,13 @@ final class PeakFigures {
         }
     }
 
-    static void hiddenSwing(Place axle, Swinging left, Swinging right, TradeValues trade, FigureSheet sheet) {
+    /**
+     * Says where a swing makes the peaks differ otherwise than the forces do.
+     *
+     * @param instead what tells more than the peaks
+     */
+    static void hiddenSwing(
+            Place axle, Swinging left, Swinging right, String instead, TradeValues trade, FigureSheet sheet) {
         if (!(Math.max(left.swing(), right.swing()) >= trade.of(TradeValueCode.SWING_WORTH_NOTING))) {
             return;
         }
@@ -170,12 +182,12 @@ final class PeakFigures {
                 String.format(
                         Locale.ROOT,
                         "the wheels swing by %.0f %% and %.0f %% of their highest force within a turn; the peaks differ"
-                                + " by %.0f %%, the mean forces by about %.0f %%: judge by a trace or by the mean at a"
-                                + " steady pedal",
+                                + " by %.0f %%, the mean forces by about %.0f %%: judge by %s",
                         100 * left.swing(),
                         100 * right.swing(),
                         100 * Math.abs(ofPeaks),
-                        100 * Math.abs(ofMeans)));
+                        100 * Math.abs(ofMeans),
+                        instead));
     }
 
     /** Imbalance of left and right, positive where the left wheel is the weaker. */

@@ -179,6 +179,7 @@ final class TraceFigures {
                     axle,
                     new PeakFigures.Swinging(left.doubleValue(), ofLeft.base() + ofLeft.hold(), ofLeft.swing()),
                     new PeakFigures.Swinging(right.doubleValue(), ofRight.base() + ofRight.hold(), ofRight.swing()),
+                    "the mean forces of this trace",
                     trade,
                     sheet);
         }
