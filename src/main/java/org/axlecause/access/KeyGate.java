@@ -2,6 +2,7 @@ package org.axlecause.access;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.lang.reflect.Method;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.axlecause.shared.Gate;
@@ -54,14 +55,11 @@ class KeyGate implements Gate {
         }
         if (!actor.hasAny(Set.of(needs.value()))) {
             current.is(actor, bearer.called());
-            throw RefusedException.notAllowed("Your key or token has none of the roles "
-                    + String.join(
-                            ", ",
-                            Set.of(needs.value()).stream()
-                                    .map(Role::toString)
-                                    .sorted()
-                                    .toList())
-                    + ", one of which is needed here. Ask whoever manages them for one that has it.");
+            List<String> roles =
+                    Set.of(needs.value()).stream().map(Role::toString).sorted().toList();
+            throw RefusedException.notAllowed("Your key or token needs "
+                    + (roles.size() == 1 ? "the role " : "one of these roles here: ") + String.join(", ", roles)
+                    + (roles.size() == 1 ? " here" : "") + ". Ask whoever manages them for one that has it.");
         }
         current.is(actor, bearer.called());
         return quota;

@@ -58,7 +58,17 @@ final class ComposeSheet {
         this.audience = audience;
         this.zone = zone;
         this.spoken = spoken;
-        this.axles = document.at("/vehicle/axles").size();
+        this.axles = axles(document);
+    }
+
+    /** How many axles there are: those of the vehicle, and more where a test measured more. */
+    static int axles(JsonNode document) {
+        return Math.max(
+                document.at("/vehicle/axles").size(),
+                stream(document.path("figures"))
+                        .mapToInt(figure -> figure.at("/place/axle").asInt())
+                        .max()
+                        .orElse(0));
     }
 
     Sheet sheet(@Nullable String site, @Nullable String regime, SheetCharts charts) {
@@ -377,7 +387,7 @@ final class ComposeSheet {
 
     private static @Nullable String change(String change) {
         return switch (change) {
-            case "added" -> "new since the last decision";
+            case "added" -> "not among what was decided";
             case "changed" -> "changed since the last decision";
             default -> null;
         };
@@ -477,7 +487,9 @@ final class ComposeSheet {
     }
 
     private static String money(JsonNode amount) {
-        return amount.path("amount").asText() + " " + amount.path("currency").asText();
+        return amount.path("amount").asText()
+                + PlainWords.NO_BREAK
+                + amount.path("currency").asText();
     }
 
     private List<Sheet.Check> checks() {

@@ -429,7 +429,13 @@ class EditLayer {
                     fields,
                     members.containsKey("locked"),
                     !isAlike(members, members(line)),
+                    line.repeated() && line.set() == null && setsAnother(line.code()),
                     wrong);
+        }
+
+        /** Whether the layer sets the clause already, for something else. */
+        private boolean setsAnother(String clause) {
+            return beginning.document().of(layer).stream().anyMatch(wanted -> clause.equals(wanted.clause()));
         }
 
         private static boolean isAlike(Map<String, String> one, Map<String, String> other) {

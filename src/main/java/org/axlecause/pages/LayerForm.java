@@ -110,6 +110,7 @@ public record LayerForm(
             List<Field> fields,
             boolean locked,
             boolean unsaved,
+            boolean another,
             @Nullable String wrong) {
 
         /** What the form says, in words. */

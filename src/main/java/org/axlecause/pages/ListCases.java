@@ -65,7 +65,7 @@ class ListCases {
         CasePage page = readCases.list(CasesWanted.of(status, words, limit, cursor), actor);
         return new CaseGroups.Group(
                 status,
-                ShowCase.state(status),
+                ShowCase.stateOfMany(status),
                 page.cases().stream().map(found -> line(found, sites)).toList(),
                 page.next());
     }
@@ -79,7 +79,7 @@ class ListCases {
         String site = found.columns().site();
         return new CaseGroups.Line(
                 found.reference(),
-                vehicle.isEmpty() ? "Vehicle not named" : vehicle,
+                vehicle.isEmpty() ? "Vehicle not known yet" : vehicle,
                 site == null ? "" : sites.getOrDefault(site, site),
                 DAY.format(found.columns().openedDay()));
     }

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.axlecause.facts.Component;
 import org.axlecause.facts.Condition;
@@ -33,10 +34,14 @@ final class PlainWords {
     static final String NOT_MEASURED = "not measured";
 
     /** A space at which no line is broken. */
-    private static final String NO_BREAK = "\u00a0";
+    static final String NO_BREAK = "\u00a0";
 
     private static final Pattern BEFORE_UNIT = Pattern.compile(
             "(?<=[0-9]) (?=(?:%|°C|N|kN|mm|m|km|miles|mL|L|ms|s|min|h|years|kg|bar|V)(?![\\p{L}\\p{N}]))");
+
+    private static final Pattern FIGURE_OF_TWO_TESTS =
+            Pattern.compile("^([a-z-]+) (?=of the (?:service|parking|secondary) brake at )");
+    private static final Pattern FRACTION_OF_PERCENT = Pattern.compile("-?[0-9]+\\.[0-9]+(?= %)");
 
     private final YamlNode root;
     private final Map<String, Map<String, YamlNode>> lists = new LinkedHashMap<>();
@@ -77,6 +82,8 @@ final class PlainWords {
                         "entries",
                         "questions",
                         "settings",
+                        "setting-members",
+                        "compounds",
                         "weights",
                         "clause-groups");
         read("actions", ScopeAction.values());
@@ -88,6 +95,8 @@ final class PlainWords {
         read("entries", EntryType.values());
         read("questions");
         read("settings");
+        read("setting-members");
+        read("compounds");
         read("weights");
         for (YamlNode group : root.items("clause-groups")) {
             group.texts("clauses").forEach(code -> clauseGroups.put(code, group.text("name")));
@@ -139,11 +148,39 @@ final class PlainWords {
         return node == null ? code.replace('-', ' ') : node.text(member);
     }
 
+    /** The words of a code: blanks for its hyphens but within compounds. */
+    String named(String code) {
+        String words = code.replace('-', ' ');
+        for (Map.Entry<String, YamlNode> compound :
+                lists.getOrDefault("compounds", Map.of()).entrySet()) {
+            words = words.replace(
+                    compound.getKey().replace('-', ' '), compound.getValue().text("text"));
+        }
+        return words;
+    }
+
     /** A word of a list, or null where there is none. */
     @Nullable
     String optional(String list, String code, String member) {
         YamlNode node = lists.getOrDefault(list, Map.of()).get(code);
         return node == null ? null : node.optionalText(member);
+    }
+
+    /**
+     * What a comparison of two tests shows, in the words of its figure and rounded as figures are; any other sentence as it
+     * is.
+     */
+    String compared(String shown) {
+        Matcher figure = FIGURE_OF_TWO_TESTS.matcher(shown);
+        if (!figure.lookingAt()) {
+            return shown;
+        }
+        return word("figures", figure.group(1), "text") + " "
+                + FRACTION_OF_PERCENT
+                        .matcher(shown.substring(figure.end()))
+                        .replaceAll(percent -> new BigDecimal(percent.group())
+                                .setScale(decimals("%"), RoundingMode.HALF_EVEN)
+                                .toPlainString());
     }
 
     /** What a line of the scope does, where. */

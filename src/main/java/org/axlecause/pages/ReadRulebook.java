@@ -72,6 +72,9 @@ class ReadRulebook {
             "measurement/trade-values.yaml", "How a roller test is read",
             "statistics/learning.yaml", "How weights of causes are learned");
 
+    private static final String MEMBERS_OF_SETTINGS = "setting-members";
+    private static final String WHEEL = "wheel";
+
     /** Members of an entry that name entries of a list. */
     private static final Map<String, CatalogueKind> LEADS_TO = Map.ofEntries(
             Map.entry("checks", CatalogueKind.CHECKS),
@@ -201,8 +204,8 @@ class ReadRulebook {
                 : Stream.of(value.asText());
     }
 
-    private static String searchable(String text) {
-        return plain(text.toLowerCase(Locale.ROOT));
+    private String searchable(String text) {
+        return plain(words.named(text.toLowerCase(Locale.ROOT)));
     }
 
     private List<RulebookLists.Group> groups(CatalogueKind list, List<RulebookLists.Line> lines) {
@@ -257,8 +260,11 @@ class ReadRulebook {
                 .orElseThrow(() -> RefusedException.notFound(
                         "There is no '" + code + "' among the " + list + " of the rulebook. Look for it in the list."));
         List<RulebookEntry.Part> parts = new ArrayList<>();
+        RulebookEntry.Item own = known("", entry);
         TITLES.forEach((member, title) -> {
-            List<RulebookEntry.Item> items = items(code, member, entry.path(member));
+            List<RulebookEntry.Item> items = items(code, member, entry.path(member)).stream()
+                    .map(item -> item.withoutKnown(own.known()))
+                    .toList();
             if (!items.isEmpty()) {
                 parts.add(part(title, BRIEF.contains(member), items));
             }
@@ -268,9 +274,14 @@ class ReadRulebook {
                 kind(list),
                 line.name(),
                 line.code(),
-                line.text(),
-                entry.has("standing") ? plain(entry.path("standing").asText()) : null,
-                entry.has("source") ? PlainWords.unparted(entry.path("source").asText()) : null,
+                list == CatalogueKind.SETTINGS ? "" : line.text(),
+                entry.has("standing")
+                        ? PlainWords.sentence(plain(entry.path("standing").asText()))
+                        : null,
+                entry.has("source")
+                        ? PlainWords.sentence(
+                                PlainWords.unparted(entry.path("source").asText()))
+                        : null,
                 parts);
     }
 
@@ -289,11 +300,7 @@ class ReadRulebook {
                 title,
                 brief && items.size() == 1 && items.get(0).address() == null,
                 most,
-                items.stream()
-                        .map(item -> most != null && most.equals(item.known())
-                                ? new RulebookEntry.Item(item.text(), item.address(), null)
-                                : item)
-                        .toList());
+                items.stream().map(item -> item.withoutKnown(most)).toList());
     }
 
     private static CatalogueKind known(String kind) {
@@ -313,7 +320,7 @@ class ReadRulebook {
                     case SETTINGS ->
                         PlainWords.sentence(entry.at("/says/means").asText(words.word("settings", code, "text")));
                     case REGIMES -> PlainWords.sentence(entry.path("text").asText());
-                    default -> PlainWords.sentence(plain(code));
+                    default -> PlainWords.sentence(words.named(code));
                 };
         return new RulebookLists.Line(
                 code,
@@ -329,35 +336,55 @@ class ReadRulebook {
 
     /** The value of a setting with its unit; of one that has several, each with its name. */
     private List<String> setting(String code, JsonNode says) {
-        if (says.has("necessity")) {
-            return List.of(
-                    says.path("necessity").asText().equals("none")
-                            ? "not called for"
-                            : plain(says.path("necessity").asText()));
+        String necessity = says.path("necessity").asText();
+        if (necessity.equals("none")) {
+            return List.of("not called for");
+        }
+        List<String> clause = new ArrayList<>();
+        if (says.has("value")) {
+            clause.add(amount(
+                    "settings", code, says.path("value"), says.path("unit").asText("")));
         }
         if (says.has("extent")) {
-            return List.of(PlainWords.extent(says.path("extent").asText()));
+            clause.add(PlainWords.extent(says.path("extent").asText()));
         }
-        if (says.has("value")) {
-            return List.of(amount(code, says.path("value"), says.path("unit").asText("")));
+        if (!necessity.isEmpty()) {
+            clause.add(plain(necessity));
+        }
+        if (!clause.isEmpty()) {
+            return List.of(String.join(", ", clause));
         }
         if (says.has("means")) {
             return List.of("not set");
         }
         return says.properties().stream()
-                .map(member -> plain(member.getKey()) + " " + amount(code, member.getValue(), ""))
+                .map(member -> words.optional(MEMBERS_OF_SETTINGS, member.getKey(), "text") == null
+                        ? plain(member.getKey()) + " " + amount("settings", code, member.getValue(), "")
+                        : words.word(MEMBERS_OF_SETTINGS, member.getKey(), "text") + " "
+                                + amount(MEMBERS_OF_SETTINGS, member.getKey(), member.getValue(), ""))
                 .toList();
     }
 
-    private String amount(String code, JsonNode value, String unit) {
+    private String amount(String list, String code, JsonNode value, String unit) {
+        if (value.isObject()) {
+            return value.properties().stream()
+                    .map(member -> ofWhat(member.getKey()) + " " + amount(list, code, member.getValue(), unit))
+                    .collect(Collectors.joining(", "));
+        }
         if (!value.isNumber()) {
             return flat(value);
         }
-        if ("percent".equals(words.optional("settings", code, "as"))) {
+        if ("percent".equals(words.optional(list, code, "as"))) {
             return PlainWords.measure(value.decimalValue().movePointRight(2), "%");
         }
-        return PlainWords.measure(
-                value.decimalValue(), unit.isEmpty() ? words.optional("settings", code, "unit") : unit);
+        return PlainWords.measure(value.decimalValue(), unit.isEmpty() ? words.optional(list, code, "unit") : unit);
+    }
+
+    /** What one of several values is of; a number is a level of access. */
+    private static String ofWhat(String member) {
+        return member.chars().allMatch(Character::isDigit)
+                ? ComposeSheet.access(Integer.parseInt(member))
+                : plain(member);
     }
 
     private static String address(CatalogueKind list, String code) {
@@ -421,7 +448,7 @@ class ReadRulebook {
                         null,
                         null);
             case "minutes", "bothSides", "withoutCause" -> known(measured(member, item), item);
-            case "access" -> new RulebookEntry.Item(ComposeSheet.access(item.asInt()), null, null);
+            case "access" -> new RulebookEntry.Item(PlainWords.sentence(ComposeSheet.access(item.asInt())), null, null);
             case "findings", "answers" -> new RulebookEntry.Item(PlainWords.sentence(answer(item)), null, null);
             case "reason", "verify", "stop", "tools" ->
                 new RulebookEntry.Item(PlainWords.sentence(item.asText()), null, null);
@@ -432,10 +459,10 @@ class ReadRulebook {
     }
 
     /** What was found, or of which part that it is sound or could not be looked at. */
-    private static String answer(JsonNode item) {
+    private String answer(JsonNode item) {
         String text = item.path("text").asText();
         return item.hasNonNull("condition") && !item.hasNonNull("finding")
-                ? plain(item.path("component").asText()) + ": " + text
+                ? words.named(item.path("component").asText()) + ": " + text
                 : text;
     }
 
@@ -448,7 +475,7 @@ class ReadRulebook {
                                 .written(list, code)
                                 .map(caution -> caution.path("text").asText())
                                 .orElse(code)
-                        : PlainWords.sentence(plain(code)),
+                        : PlainWords.sentence(words.named(code)),
                 address,
                 null);
     }
@@ -456,7 +483,7 @@ class ReadRulebook {
     private RulebookEntry.Item evidence(JsonNode item) {
         boolean finding = item.path("finding").asBoolean();
         String text = PlainWords.sentence(item.path("text").asText()) + " ("
-                + plain(item.path("at").asText()) + ", in "
+                + reach(item) + ", in "
                 + number(item.at("/strength/value").decimalValue().movePointRight(2))
                 + " of " + IN_A_HUNDRED + " cases" + (finding ? ", found by a look)" : ")");
         RulebookEntry.Item known = known(text, item.path("strength"));
@@ -466,6 +493,20 @@ class ReadRulebook {
                         ? null
                         : existing(CatalogueKind.SYMPTOMS, item.path("code").asText()),
                 known.known());
+    }
+
+    /** Where it shows, seen from the cause; what belongs to the axle or the vehicle has no wheel. */
+    private String reach(JsonNode item) {
+        String level = item.path("finding").asBoolean()
+                ? WHEEL
+                : catalogue
+                        .written(CatalogueKind.SYMPTOMS, item.path("code").asText())
+                        .map(symptom -> symptom.path("at").asText())
+                        .orElse(WHEEL);
+        if (level.equals(WHEEL) || !item.path("at").asText().equals("same-wheel")) {
+            return plain(item.path("at").asText());
+        }
+        return level.equals("vehicle") ? "whole vehicle" : "same axle";
     }
 
     private @Nullable String existing(CatalogueKind list, String code) {
@@ -494,11 +535,9 @@ class ReadRulebook {
     /** A value as its file writes it, without its brackets. */
     private static String flat(JsonNode value) {
         if (value.isObject()) {
-            return String.join(
-                    "; ",
-                    value.properties().stream()
-                            .map(member -> plain(member.getKey()) + " " + flat(member.getValue()))
-                            .toList());
+            return value.properties().stream()
+                    .map(member -> plain(member.getKey()) + " " + flat(member.getValue()))
+                    .collect(Collectors.joining("; "));
         }
         if (value.isArray()) {
             return String.join(

@@ -70,7 +70,7 @@ final class RegimeWords {
             Map.entry("gravity", "gravity %s m/s²"),
             Map.entry("front-axle-addition-kilograms", "%s kg are added at the front axle"),
             Map.entry("averaging-begins", "averaged from %s of the starting speed on"),
-            Map.entry("averaging-ends", "averaged down to %s of the starting speed"),
+            Map.entry("averaging-ends", "down to %s of it"),
             Map.entry("stopping-from-metres-per-second", "stopping from %s m/s"),
             Map.entry("stopping-tolerance-percent", "stopping distance within %s %"),
             Map.entry("seconds", "force builds up in %s s"),

@@ -48,5 +48,10 @@ public record RulebookEntry(
             text = PlainWords.unparted(text);
             known = known == null ? null : PlainWords.unparted(known);
         }
+
+        /** The statement without where it comes from, where that is said once for all. */
+        Item withoutKnown(@Nullable String said) {
+            return said != null && said.equals(known) ? new Item(text, address, null) : this;
+        }
     }
 }

@@ -31,6 +31,9 @@ class RulesOfCase {
             Pattern.compile("\\b([a-z-]+) (?=(?:axle [0-9]+(?: left| right)?|vehicle) = )");
 
     private static final Pattern THRESHOLD = Pattern.compile("\\b([a-z-]+) = ([0-9.]+)(?=,|$)");
+    private static final Pattern LINE =
+            Pattern.compile("^([a-z-]+) ([a-z-]+)(?= at .*\\((?:required|recommended|optional)\\)$)");
+    private static final Pattern NOT_READ = Pattern.compile("\\(([a-z]+): secondary\\)");
     private static final Pattern CLAUSE = Pattern.compile("policy clause ([a-z-]+)");
 
     private final PrintSheet printSheet;
@@ -55,11 +58,12 @@ class RulesOfCase {
      * A rule that spoke in a case.
      *
      * @param rule its id
+     * @param title what it is for
      * @param says what it says
      * @param source document and section, or whose knowledge it is
      * @param facts what it spoke from
      */
-    public record Rule(String rule, String says, String source, List<String> facts) {}
+    public record Rule(String rule, String title, String says, String source, List<String> facts) {}
 
     /** The rules that spoke, by kind; refuses where there is no such case or the actor may not see it. */
     List<Group> groups(String reference, Actor actor) {
@@ -88,9 +92,13 @@ class RulesOfCase {
                 .toList();
     }
 
-    private static Rule rule(String rule, JsonNode reason, Map<String, SortedSet<String>> facts) {
+    private Rule rule(String rule, JsonNode reason, Map<String, SortedSet<String>> facts) {
         return new Rule(
                 rule,
+                catalogue
+                        .written(CatalogueKind.RULES, rule)
+                        .map(written -> PlainWords.sentence(written.path("text").asText()))
+                        .orElse(""),
                 reason.path("says").asText(),
                 reason.path("source").asText(),
                 List.copyOf(facts.getOrDefault(rule, new TreeSet<>())));
@@ -103,7 +111,13 @@ class RulesOfCase {
         said = THRESHOLD.matcher(said).replaceAll(found -> Matcher.quoteReplacement(threshold(found)));
         said = FIGURE.matcher(said)
                 .replaceAll(found -> Matcher.quoteReplacement(words.word("figures", found.group(1), "text") + ", "));
-        return spoken.say(said).replaceAll("(?<=[a-z])-(?=[a-z])", " ");
+        said = LINE.matcher(said)
+                .replaceAll(found -> Matcher.quoteReplacement(words.line(found.group(1), found.group(2), "")));
+        said = NOT_READ.matcher(said)
+                .replaceAll("($1 as quoted elsewhere)")
+                .replace("brake of vehicle", "brake of the whole vehicle")
+                .replace("(final)", "(last test)");
+        return spoken.say(words.compared(said)).replaceAll("(?<=[a-z])-(?=[a-z])", " ");
     }
 
     private String meaning(MatchResult clause) {

@@ -118,12 +118,17 @@ final class SheetFigures {
     private static String limit(JsonNode row) {
         List<String> limits = new ArrayList<>();
         if (hasLimit(row)) {
-            limits.add((isMinimum(row) ? "at least " : "at most ") + PlainWords.figure(row.path("limit")));
+            limits.add(unparted((isMinimum(row) ? "at least " : "at most ") + PlainWords.figure(row.path("limit"))));
         }
         if (row.has("target")) {
-            limits.add((isMinimum(row) ? "aim at least " : "aim at most ") + PlainWords.figure(row.path("target")));
+            limits.add(unparted(
+                    (isMinimum(row) ? "aim at least " : "aim at most ") + PlainWords.figure(row.path("target"))));
         }
         return String.join(", ", limits);
+    }
+
+    private static String unparted(String words) {
+        return words.replace(" ", PlainWords.NO_BREAK);
     }
 
     private String figureName(String brake, String kind, JsonNode place) {

@@ -8,13 +8,13 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.axlecause.access.Actor;
 import org.axlecause.catalogue.Catalogue;
 import org.axlecause.catalogue.CatalogueKind;
@@ -38,6 +38,9 @@ class ShowCase {
     private static final Set<String> MISSED = Set.of(NOT_CURED, "improved");
     private static final Set<String> MAY_CHANGE_THE_WORK =
             Set.of(QuestionCode.PLACE_NOT_LOOKED_AT.toString(), QuestionCode.SCOPE_PROVISIONAL.toString());
+    private static final Set<String> MAY_BE_DECIDED_BESIDE = Set.of("in-work", "to-verify", "verified");
+    private static final String NOT_SEEN_SINCE = " \u2013 not looked at since the work";
+    private static final String RULES_OF_PROOF = "OUT-";
     private static final Pattern FINDING = Pattern.compile(".* \\(([^()]+)\\)");
     private static final Pattern OPEN_LINE = Pattern.compile("open: ([a-z-]+) ([a-z-]+)(.*)");
     private static final Pattern BESIDE_WHAT_IS_OPEN = Pattern.compile(" \\([^)]*\\)$| at vehicle$");
@@ -50,6 +53,16 @@ class ShowCase {
             "to-verify", new CaseView.State("Work done", "waits for the bay: the proof by the last roller test"),
             "verified", new CaseView.State("Cure proven", "waits for the desk: hand over"),
             "closed", new CaseView.State("Closed", "nothing is waited for"));
+
+    private static final Map<String, String> WAITS_OF_MANY = Map.of(
+            "open",
+            "waits for the bay: enter the vehicle, measure or look; or for the workshop's own judgement",
+            "in-work",
+            "waits for the bay: do the agreed work; or for decisions on work that is not decided yet",
+            "to-verify",
+            "waits for the bay: the proof by the last roller test, or finding out why it was not passed",
+            "verified",
+            "waits for the desk: hand over, or decisions on work that is not decided yet");
 
     private final PrintSheet printSheet;
     private final Catalogue catalogue;
@@ -66,11 +79,17 @@ class ShowCase {
         return STATES.getOrDefault(status, new CaseView.State(status, ""));
     }
 
+    /** The status of all cases of a list in words: each waits for one of these. */
+    static CaseView.State stateOfMany(String status) {
+        CaseView.State state = state(status);
+        return new CaseView.State(state.name(), WAITS_OF_MANY.getOrDefault(status, state.waits()));
+    }
+
     /** The case; refuses where there is none or the actor may not see it. */
     CaseView show(String reference, Actor actor) {
         PrintSheet.OnPage found = printSheet.onPage(reference, actor);
         JsonNode document = found.document();
-        int axles = document.at("/vehicle/axles").size();
+        int axles = ComposeSheet.axles(document);
         String status = document.path("status").asText("open");
         List<JsonNode> standing = ComposeSheet.stream(document.path("causes"))
                 .filter(cause -> !cause.path("standing").asText().equals("ruled-out"))
@@ -103,7 +122,7 @@ class ShowCase {
                 mayChange(document, spoken, axles),
                 options(CatalogueKind.COMPONENTS),
                 options(CatalogueKind.CONDITIONS),
-                stillOpen(document, spoken),
+                stillOpen(document, status, found.sheet(), found.findings(), spoken, axles),
                 afterWork(document, status, found.findings(), axles),
                 CaseView.Plan.of(found.sheet().steps()));
     }
@@ -119,15 +138,20 @@ class ShowCase {
         if (status.equals("scoped") && sheet.provisional()) {
             return "waits for the customer's decisions on the work, which may still change";
         }
-        if (status.equals("in-work")
-                && decisions.stream().anyMatch(choice -> choice.line().change() != null)) {
-            return "waits for decisions on new or changed work, and for the bay: do the agreed work";
-        }
         if (status.equals("to-verify")
                 && MISSED.contains(document.at("/verification/outcome").asText())) {
-            return "waits for the bay: the last test was not passed, find out why";
+            return alsoFor(decisions, "waits for the bay: the last test was not passed, find out why");
         }
-        return state(status).waits();
+        return MAY_BE_DECIDED_BESIDE.contains(status)
+                ? alsoFor(decisions, state(status).waits())
+                : state(status).waits();
+    }
+
+    /** What is waited for, after the decisions on work that was left open, came up or changed since the last one. */
+    private static String alsoFor(List<CaseView.Choice> decisions, String waits) {
+        return decisions.stream().anyMatch(choice -> choice.line().change() != null)
+                ? waits.replaceFirst("^waits for ", "waits for decisions on work that is not decided yet, and for ")
+                : waits;
     }
 
     private static boolean isRestricted(JsonNode document) {
@@ -139,45 +163,86 @@ class ShowCase {
         return ComposeSheet.stream(document.path("questions"))
                 .filter(question ->
                         MAY_CHANGE_THE_WORK.contains(question.path("code").asText()))
-                .map(question -> PlainWords.sentence(PlainWords.placeOrVehicle(question.path("place"), axles)) + ": "
-                        + spoken.say(question.path("says").asText()))
+                .filter(question -> !isOfProof(question))
+                .map(question -> asked(question, spoken, axles))
                 .distinct()
                 .toList();
     }
 
+    private static String asked(JsonNode question, Spoken spoken, int axles) {
+        return PlainWords.sentence(PlainWords.placeOrVehicle(question.path("place"), axles)) + ": "
+                + spoken.say(question.path("says").asText());
+    }
+
+    /** Whether a question asks for what proves the work and not for what may change it. */
+    private static boolean isOfProof(JsonNode question) {
+        return question.at("/because/0/rule").asText().startsWith(RULES_OF_PROOF);
+    }
+
     /** What keeps the repair from being proven; a cause that a finding of that name proved is not said beside it. */
-    private List<String> stillOpen(JsonNode document, Spoken spoken) {
+    private List<String> stillOpen(
+            JsonNode document, String status, Sheet sheet, Map<String, JsonNode> findings, Spoken spoken, int axles) {
         Map<String, String> byName = ComposeSheet.stream(document.at("/verification/open"))
-                .map(open -> BESIDE_WHAT_IS_OPEN.matcher(open.asText()).replaceFirst(""))
+                .map(JsonNode::asText)
                 .collect(Collectors.toMap(
-                        open -> open.replaceFirst(" confirmed\\b", "").replace(' ', '-'),
+                        open -> BESIDE_WHAT_IS_OPEN
+                                .matcher(open)
+                                .replaceFirst("")
+                                .replaceFirst(" confirmed\\b", "")
+                                .replace(' ', '-'),
                         Function.identity(),
-                        (one, twin) -> one,
+                        (one, twin) -> FINDING.matcher(twin).matches() ? twin : one,
                         LinkedHashMap::new));
-        return byName.values().stream().map(open -> stillOpen(open, spoken)).toList();
+        List<String> open = new ArrayList<>();
+        byName.values()
+                .forEach(said -> open.add(
+                        stillOpen(said, spoken) + (isLeft(said, document, status, findings) ? NOT_SEEN_SINCE : "")));
+        ComposeSheet.stream(document.path("questions"))
+                .filter(ShowCase::isOfProof)
+                .filter(question ->
+                        MAY_CHANGE_THE_WORK.contains(question.path("code").asText()))
+                .forEach(question -> open.add(asked(question, spoken, axles)));
+        if (!sheet.measuredAgain()) {
+            open.add("The last roller test");
+        }
+        return open;
     }
 
     private String stillOpen(String open, Spoken spoken) {
-        Matcher line = OPEN_LINE.matcher(open);
+        String said = BESIDE_WHAT_IS_OPEN.matcher(open).replaceFirst("");
+        Matcher line = OPEN_LINE.matcher(said);
         return PlainWords.sentence(
                 line.matches()
                         ? words.line(line.group(1), line.group(2), "") + spoken.say(line.group(3))
-                        : plain(spoken.say(open)).replace("service brake", PlainWords.brake("service")));
+                        : plain(spoken.say(words.compared(said)))
+                                .replace("service brake", PlainWords.brake("service")));
+    }
+
+    /** Whether it is a finding at which work was done and nobody has looked again. */
+    private static boolean isLeft(String open, JsonNode document, String status, Map<String, JsonNode> findings) {
+        return left(document, status, findings).anyMatch(finding -> open.equals(finding.open()));
+    }
+
+    private record Left(String open, JsonNode finding) {}
+
+    private static Stream<Left> left(JsonNode document, String status, Map<String, JsonNode> findings) {
+        if (!has(document, EntryType.WORK_REPORTED)) {
+            return Stream.empty();
+        }
+        return ComposeSheet.stream(document.at("/verification/open")).flatMap(open -> {
+            Matcher found = FINDING.matcher(open.asText());
+            JsonNode finding = found.matches() ? findings.get(found.group(1)) : null;
+            return finding == null || (status.equals("in-work") && isWorkAhead(document, finding))
+                    ? Stream.of()
+                    : Stream.of(new Left(open.asText(), finding));
+        });
     }
 
     /** What was wrong, was worked on and has not been looked at since, so that the cure is not proven yet. */
     private static List<CaseView.AfterWork> afterWork(
             JsonNode document, String status, Map<String, JsonNode> findings, int axles) {
-        if (!has(document, EntryType.WORK_REPORTED)) {
-            return List.of();
-        }
-        return ComposeSheet.stream(document.at("/verification/open"))
-                .map(open -> FINDING.matcher(open.asText()))
-                .filter(Matcher::matches)
-                .map(open -> findings.get(open.group(1)))
-                .filter(Objects::nonNull)
-                .filter(finding -> !status.equals("in-work") || !isWorkAhead(document, finding))
-                .map(finding -> afterWork(finding, axles))
+        return left(document, status, findings)
+                .map(left -> afterWork(left.finding(), axles))
                 .toList();
     }
 
@@ -293,7 +358,7 @@ class ShowCase {
     }
 
     /** The answers by the numbers that they need: what several of them need is asked for once. */
-    private static List<CaseView.Reply> replies(List<JsonNode> open, List<JsonNode> all, int axles) {
+    private List<CaseView.Reply> replies(List<JsonNode> open, List<JsonNode> all, int axles) {
         String entry = newForm();
         Map<List<JsonNode>, List<JsonNode>> byBlanks = open.stream()
                 .collect(Collectors.groupingBy(
@@ -361,14 +426,14 @@ class ShowCase {
         return twins.stream().map(twin -> twin.path(member)).distinct().count() > 1;
     }
 
-    private static CaseView.Blank blank(JsonNode blank, int axles) {
+    private CaseView.Blank blank(JsonNode blank, int axles) {
         String name = blank.path("name").asText();
         Matcher reading = READING.matcher(name);
         String label = reading.matches()
                 ? PlainWords.sentence(PlainWords.axle(Integer.parseInt(reading.group(2)), axles)) + ", "
                         + (reading.group(3).equals("Left") ? "left" : "right") + " wheel: "
                         + (reading.group(1).equals("peak") ? "highest force" : "force with no brake applied")
-                : PlainWords.sentence(plain(blank.path("quantity").asText(name)));
+                : PlainWords.sentence(words.named(blank.path("quantity").asText(name)));
         String unit = blank.path("unit").asText();
         if (blank.path("quantity").asText().equals("lever-travel")) {
             return new CaseView.Blank(name, label + " in clicks");
@@ -465,12 +530,9 @@ class ShowCase {
                 .orElse(null);
         return new InTheWay(
                 document.path("reference").asText(),
-                PlainWords.sentence(PlainWords.placeOrVehicle(
-                        place, document.at("/vehicle/axles").size())),
+                PlainWords.sentence(PlainWords.placeOrVehicle(place, ComposeSheet.axles(document))),
                 (place.path("axle").asText() + " " + place.path("side").asText()).strip(),
-                place.has("side")
-                        ? List.of()
-                        : axles(document, document.at("/vehicle/axles").size()),
+                place.has("side") ? List.of() : axles(document, ComposeSheet.axles(document)),
                 newForm(),
                 words.obstacles(layout).stream()
                         .map(obstacle ->

@@ -36,7 +36,7 @@ final class Spoken {
      */
     Spoken(PlainWords words, Map<String, String> codes, JsonNode document, ZoneId zone) {
         this.words = words;
-        this.axles = document.at("/vehicle/axles").size();
+        this.axles = ComposeSheet.axles(document);
         names.putAll(codes);
         int number = 0;
         for (JsonNode step : document.path("workPlan")) {

@@ -34,7 +34,7 @@ final class TellNumbers {
     private static final DecimalFormatSymbols ENGLISH = DecimalFormatSymbols.getInstance(Locale.ENGLISH);
 
     private static final String UNDETERMINED = "undetermined";
-    private static final String WITH_INTERVAL = ", 95 % interval";
+    private static final String WITH_INTERVAL = ", 95\u00a0% interval";
 
     /** Changes and differences count up to this rate of false ones, common practice. */
     private static final BigDecimal FALSE_ONES = new BigDecimal("0.05");
@@ -125,8 +125,10 @@ final class TellNumbers {
                 if (test.isObject()) {
                     statements.add("Whether the groups differ (log-rank): chi-squared "
                             + number(test.path("chiSquared"), 2) + ", "
-                            + test.path("degreesOfFreedom").asText()
-                            + " degrees of freedom, p " + probability(test.path("pValue")) + ".");
+                            + (test.path("degreesOfFreedom").asInt() == 1
+                                    ? "1 degree"
+                                    : test.path("degreesOfFreedom").asText() + " degrees")
+                            + " of freedom, p " + probability(test.path("pValue")) + ".");
                 }
             }
             case CHECKS ->
@@ -138,7 +140,10 @@ final class TellNumbers {
                     }
                     statements.add(when + ": in " + inFull(moment.path("neverConfirmed"), " cases")
                             + " nothing was ever confirmed; "
-                            + moment.path("confirmedButNotNamed").asText() + " confirmed causes were not named."
+                            + (moment.path("confirmedButNotNamed").asLong() == 1
+                                    ? "1 confirmed cause was"
+                                    : moment.path("confirmedButNotNamed").asText() + " confirmed causes were")
+                            + " not named."
                             + (moment.path("brier").isNumber()
                                     ? " What was told and what came true differ by "
                                             + points(moment.path("expectedCalibrationError"))
@@ -236,7 +241,7 @@ final class TellNumbers {
                                 cause("cause"),
                                 words("With", line -> PlainWords.sentence(plain(line.path("other")))),
                                 shares("Cases with both", "cases"),
-                                numbers("Expected by chance", line -> number(line.path("expected"), 1)),
+                                numbers("Cases expected by chance", line -> number(line.path("expected"), 1)),
                                 numbers("Times as often as chance", line -> number(line.path("ratio"), 1)),
                                 numbers("p, adjusted", line -> probability(line.path("adjusted")))));
                     case GROUPS ->
@@ -533,7 +538,7 @@ final class TellNumbers {
             return "";
         }
         return share.path("withheld").asBoolean()
-                ? cases(share.path("of"))
+                ? "of\u00a0" + share.path("of").asText()
                 : percents(share.path("interval")) + ", " + share.path("count").asText() + "\u00a0of\u00a0"
                         + share.path("of").asText();
     }
@@ -603,11 +608,11 @@ final class TellNumbers {
         return site.path("withheld").asBoolean()
                 ? "withheld"
                 : switch (site.path("verdict").asText("")) {
-                    case "below-99-8-percent" -> "▼▼\u00a0below the 99.8\u00a0%\u00a0limit";
-                    case "below-95-percent" -> "▼\u00a0below the 95\u00a0%\u00a0limit";
+                    case "below-99-8-percent" -> "▼▼\u00a0below 99.8\u00a0%";
+                    case "below-95-percent" -> "▼\u00a0below 95\u00a0%";
                     case "within" -> "within the\u00a0limits";
-                    case "above-95-percent" -> "▲\u00a0above the 95\u00a0%\u00a0limit";
-                    case "above-99-8-percent" -> "▲▲\u00a0above the 99.8\u00a0%\u00a0limit";
+                    case "above-95-percent" -> "▲\u00a0above 95\u00a0%";
+                    case "above-99-8-percent" -> "▲▲\u00a0above 99.8\u00a0%";
                     default -> "nothing is expected";
                 };
     }
@@ -634,7 +639,8 @@ final class TellNumbers {
                 .map(money -> (money.path("lines").asLong() == 1
                                 ? "1\u00a0line, "
                                 : money.path("lines").asText() + "\u00a0lines, ")
-                        + money.path("mean").asText() + "\u00a0each")
+                        + money.path("mean").asText() + "\u00a0"
+                        + money.path("currency").asText() + "\u00a0each")
                 .collect(Collectors.joining("; "));
     }
 

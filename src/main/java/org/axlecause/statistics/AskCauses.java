@@ -222,6 +222,7 @@ class AskCauses {
 
         private List<DefinitionView> definitions(int least) {
             List<Definitions.Definition> definitions = new ArrayList<>(Definitions.causes());
+            definitions.add(Definitions.shares(part.equals("pareto")));
             if (part.equals("co-occurrence")) {
                 definitions.add(Definitions.of(
                         "expected",
@@ -243,7 +244,11 @@ class AskCauses {
                 definitions.add(Definitions.of(
                         "pValue",
                         "Probability that chance alone brings about as much or more: by Fisher's exact test where few"
-                                + " cases are expected, else by chi-squared."));
+                                + " cases are expected, else by chi-squared."
+                                + (part.equals("trend")
+                                        ? " Of all months at which a share could have changed the smallest p is taken,"
+                                                + " times their number."
+                                        : "")));
                 definitions.add(Definitions.of(
                         "adjusted",
                         "p adjusted for the number of tests in the answer (Benjamini and Hochberg): the share of false"

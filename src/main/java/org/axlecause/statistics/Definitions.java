@@ -37,21 +37,29 @@ final class Definitions {
                         "The wheel brakes of the axles from the front, joined by +; one brake alone chooses the"
                                 + " vehicles that have it on an axle."),
                 new Definition("interval", interval),
-                new Definition("withheld", "A share among fewer than " + leastCell + " cases is withheld."));
+                new Definition("withheld", "A share of fewer than " + leastCell + " is withheld."));
     }
 
     static List<Definition> causes() {
         return List.of(
                 new Definition(
                         "cause",
-                        "Counts when a finding proved it or the technician confirmed it at closing; a case may have several,"
-                                + " so shares add up to more than 100 %."),
+                        "Counts when a finding proved it or the technician confirmed it at closing; a case may have"
+                                + " several."),
                 new Definition("undetermined", "Cases in which no cause was confirmed in either of these ways."),
                 new Definition(
                         "role", "A root cause has no confirmed cause upstream of it; the others are contributing."),
-                new Definition(
-                        "axle, side",
-                        "Where the cause was. Shares are of all cases of the group, wherever their causes were."));
+                new Definition("axle, side", "Where the cause was."));
+    }
+
+    /** What shares of causes are of: all cases; among the most frequent ones all causes. */
+    static Definition shares(boolean ofCauses) {
+        return new Definition(
+                "share",
+                ofCauses
+                        ? "Of all confirmed causes of the group; they add up to 100 %."
+                        : "Of all cases of the group, wherever their causes were; as a case may have several, they may add"
+                                + " up to more than 100 %.");
     }
 
     static List<Definition> learning(int leastCell) {

@@ -64,7 +64,7 @@ class PeopleApiTest {
         assertThat(get(desk, "/test/faulty/desk").statusCode()).isEqualTo(200);
         assertThat(get(analyst, "/test/faulty/desk").statusCode()).isEqualTo(403);
         assertThat(get(analyst, "/test/faulty/desk").jsonPath().getString("detail"))
-                .startsWith("Your key or token has none of the roles desk")
+                .startsWith("Your key or token needs the role desk here.")
                 .doesNotContain("nora");
     }
 

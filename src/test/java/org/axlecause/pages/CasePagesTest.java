@@ -532,7 +532,7 @@ class CasePagesTest {
             delimiter = '|',
             value = {
                 "second-cure-after-a-failed-re-test|13"
-                        + "|waits for decisions on new or changed work, and for the bay: do the agreed work",
+                        + "|waits for decisions on work that is not decided yet, and for the bay: do the agreed work",
                 "second-cure-after-a-failed-re-test|50|waits for the bay: the last test was not passed, find out why",
                 "heavy-vehicle-gets-figures-only|99|waits for the workshop's own judgement",
                 "withdrawn-finding-changes-the-answer|99"
@@ -562,7 +562,7 @@ class CasePagesTest {
     @Test
     void a_reason_read_at_another_wheel_than_that_of_its_cause_names_that_wheel() throws IOException {
         send(OVAL);
-        String low = "The peak of the wheel falls short of its partner by more than the workshop accepts.";
+        String low = "The peak of the wheel falls short of that of its partner by more than the workshop accepts.";
 
         Element oval =
                 browser.page("/bay/" + reference).selectFirst("section[aria-labelledby=follows] > details:has(> ul)");
@@ -591,9 +591,30 @@ class CasePagesTest {
         assertThat(browser.page("/bay/" + reference)
                         .select("details:has(> summary:contains(What is still open)) li")
                         .eachText())
-                .contains("Renew the brake shoes, rear axle", "Hub seal leaking, rear axle, left wheel")
+                .contains(
+                        "Renew the brake shoes, rear axle",
+                        "Hub seal leaking, rear axle, left wheel",
+                        "The last roller test")
                 .noneMatch(open -> open.matches(".*(Open:|axle [0-9]|vehicle$|confirmed).*"))
                 .doesNotHaveDuplicates();
+    }
+
+    @Test
+    void after_the_work_it_is_said_what_nobody_has_looked_at_since_and_that_no_leak_was_looked_for()
+            throws IOException {
+        sendFirst("oiled-lining-and-seized-cable-repaired", 44);
+
+        Document bay = browser.page("/bay/" + reference);
+
+        assertThat(bay.select("details:has(> summary:contains(What is still open)) li")
+                        .eachText())
+                .contains(
+                        "Hub seal leaking, rear axle, left wheel – not looked at since the work",
+                        "The last roller test")
+                .anyMatch(open -> open.contains("no look for leaks after the work is on record"));
+        assertThat(bay.select("section[aria-labelledby=scope]").text()).doesNotContain("no look for leaks");
+        assertThat(bay.select(".title + p").text())
+                .contains("waits for decisions on work that is not decided yet, and for the bay: the proof");
     }
 
     @Test
@@ -639,6 +660,28 @@ class CasePagesTest {
         assertThat(way.select("form button").eachText())
                 .contains("The bleed nipple is sheared off", "The drum does not come off")
                 .doesNotContain("A slide pin does not move");
+    }
+
+    @Test
+    void an_obstacle_is_not_saved_before_its_place_is_chosen() throws IOException {
+        send(FOUND);
+        String step = planned(planned -> !planned.path("place").has("side")).get(0);
+
+        Document way = browser.page("/bay/" + reference + "/obstacle?step=" + step);
+
+        assertThat(way.select("input[type=radio][name=place]")).hasSizeGreaterThan(2);
+        assertThat(way.select("input[type=radio][name=place][checked]")).isEmpty();
+        assertThat(way.select("input[type=radio][name=place][required]")).hasSize(1);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({"oiled-lining-and-seized-cable-found, 1", "oiled-lining-and-seized-cable-repaired, 0"})
+    void the_bay_says_that_required_work_is_not_decided_yet_until_it_is(String scenario, int said) throws IOException {
+        send(scenario);
+
+        assertThat(browser.page("/bay/" + reference)
+                        .select("section[aria-labelledby=work] > p:contains(Begin only after the decision on it)"))
+                .hasSize(said);
     }
 
     @Test
@@ -801,15 +844,15 @@ class CasePagesTest {
 
     @Test
     void what_a_search_in_all_lists_leaves_out_is_found_in_the_one_list() {
-        Element more = browser.page("/rulebook?q=wheel%20brake%26more").selectFirst("section a[href*=?q=]");
-        Element left = browser.page("/rulebook?q=wheel%20").selectFirst("section a[href^=/rulebook/rules?q=]");
+        Element more = browser.page("/rulebook?q=wheel%20brake%26more").selectFirst("section p a[href*=?q=]");
+        Element left = browser.page("/rulebook?q=wheel%20").selectFirst("section p a[href^=/rulebook/rules?q=]");
         Document rules = browser.page(left.attr("href"));
 
         assertThat(more).isNull();
         assertThat(left.text()).matches("[0-9]+ more");
         assertThat(rules.select("ul.entries a"))
                 .hasSize(20 + Integer.parseInt(left.text().replace(" more", "")));
-        assertThat(rules.select("section a[href*=?q=]")).isEmpty();
+        assertThat(rules.select("section p a[href*=?q=]")).isEmpty();
     }
 
     @Test
@@ -820,11 +863,40 @@ class CasePagesTest {
                 .contains(
                         "How far two runs may differ in any case 100 N",
                         "Imbalance of an axle that is worth noting 15 %",
+                        "Thickness of a pad at or below which renewal is offered 3 mm, recommended",
                         "Hours that a line may be charged at most not set");
         assertThat(browser.page("/rulebook/settings/strengths")
                         .select("section:has(h2:contains(Value)) li")
                         .eachText())
                 .contains("A 90 %");
+        assertThat(browser.page("/rulebook/settings/next-checks")
+                        .select("section:has(h2:contains(Value)) li")
+                        .eachText())
+                .contains(
+                        "a chain is settled from 99.8 %",
+                        "time for access: vehicle raised 3 min, wheel off 4 min, drum or calliper off 10 min,"
+                                + " hydraulics opened 8 min");
+    }
+
+    @Test
+    void a_compound_is_found_however_it_is_written() {
+        for (String written : List.of("anti-lock", "antilock", "anti%20lock")) {
+            assertThat(browser.page("/rulebook/checks?q=" + written)
+                            .select("ul.entries a")
+                            .eachText())
+                    .contains("Anti-lock data check");
+        }
+    }
+
+    @Test
+    void a_sign_of_the_whole_vehicle_is_not_told_of_a_wheel() {
+        List<String> shows = browser.page("/rulebook/causes/adjuster-not-taken-up")
+                .select("section:has(h2:contains(What it shows)) li")
+                .eachText();
+
+        assertThat(shows)
+                .anyMatch(sign -> sign.startsWith("The pedal travel is long (whole vehicle, in "))
+                .anyMatch(sign -> sign.contains("(same wheel, in "));
     }
 
     @Test
@@ -849,7 +921,12 @@ class CasePagesTest {
                         "imbalance at full effort from which the weaker wheel counts as low: 20",
                         "policy: ")
                 .doesNotContain(reference, "wheel-cylinder", "hub-seal", "policy clause");
-        assertThat(rules.select("details li").eachText()).noneMatch(fact -> fact.matches(".*\\baxle [0-9].*"));
+        assertThat(rules.select("details li").eachText())
+                .noneMatch(fact -> fact.matches(".*\\baxle [0-9].*"))
+                .noneMatch(fact -> fact.matches("^(renew|adjust|bleed|clean) [a-z].*"))
+                .anyMatch(fact -> fact.startsWith("minimum 8.00 % (dangerous) by ")
+                        && fact.endsWith("(value as quoted elsewhere)"));
+        assertThat(rules.select("summary:contains(CAU-340)").text()).matches("[A-Z].+: [A-Z].+\\. CAU-340");
         assertThat(browser.open(rules.select("a[href^=/rulebook/rules/]").attr("href"))
                         .statusCode())
                 .isEqualTo(200);

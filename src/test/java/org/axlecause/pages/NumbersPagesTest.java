@@ -87,7 +87,7 @@ class NumbersPagesTest {
                 .isEqualTo("Among all 8 cases that have ended. Asked: split by site.");
         assertThat(page.select("table tbody").eachText())
                 .satisfiesExactly(
-                        hills -> assertThat(hills).isEqualTo("Site: Mill Bridge Drum oval withheld 2 cases"),
+                        hills -> assertThat(hills).isEqualTo("Site: Mill Bridge Drum oval withheld of 2"),
                         coast -> assertThat(coast)
                                 .startsWith(
                                         "Site: Quay Street Wheel cylinder leaking 100.0 % 61.0 % to 100.0 %, 6 of 6")
@@ -150,7 +150,7 @@ class NumbersPagesTest {
                                 "Net money",
                                 "90.25\u00a0EUR; 812.25\u00a0GBP",
                                 true,
-                                "1\u00a0line, 90.25\u00a0each; 2\u00a0lines, 406.12\u00a0each"));
+                                "1\u00a0line, 90.25\u00a0EUR\u00a0each; 2\u00a0lines, 406.12\u00a0GBP\u00a0each"));
     }
 
     @Test
@@ -289,7 +289,7 @@ class NumbersPagesTest {
         assertThat(page.select("section p").text()).contains("presented from 1 March 2026 and before 4 March 2026");
         assertThat(page.select("input[name=earlierFrom], input[name=earlierTo]"))
                 .hasSize(2);
-        assertThat(page.select("section table").text()).contains("Wheel cylinder leaking withheld 3 cases");
+        assertThat(page.select("section table").text()).contains("Wheel cylinder leaking withheld of 3");
     }
 
     @Test

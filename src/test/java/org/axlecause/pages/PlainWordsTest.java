@@ -61,6 +61,29 @@ class PlainWordsTest {
         assertThat(WORDS.line(action, item, place)).isEqualTo(sentence);
     }
 
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        "antilock-data-check, anti-lock data check",
+        "disc-run-out,        disc run-out",
+        "hold-down-broken,    hold-down broken",
+        "hub-seal-leaking,    hub seal leaking"
+    })
+    void a_compound_within_a_code_keeps_its_hyphen(String code, String words) {
+        assertThat(WORDS.named(code)).isEqualTo(words);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        "'imbalance of the service brake at axle 2: 63.35 % before, 60.76 % after',"
+                + " 'difference between the two wheels of the service brake at axle 2: 63 % before, 61 % after'",
+        "'peak of the parking brake at axle 2 left: 590 N before, 1710 N after',"
+                + " 'highest force of the parking brake at axle 2 left: 590 N before, 1710 N after'",
+        "hub-seal leaking at axle 2 left, hub-seal leaking at axle 2 left"
+    })
+    void a_comparison_of_two_tests_has_the_words_and_decimals_of_its_figure(String shown, String words) {
+        assertThat(WORDS.compared(shown)).isEqualTo(words);
+    }
+
     @ParameterizedTest(name = "{0} of {1} axles")
     @CsvSource(
             delimiter = '|',

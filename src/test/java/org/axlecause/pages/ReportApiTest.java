@@ -394,7 +394,7 @@ class ReportApiTest {
         assertThat(text(html("workshop")))
                 .contains("Look at next")
                 .contains("Force over time, rear axle, foot brake, test on arrival")
-                .contains("right wheel: force left after the brake was let go -2 N");
+                .contains("right wheel: force left after the brake was let go, above free rolling -2 N");
 
         String other = html("workshop", send("oiled-lining-and-seized-cable-found"));
 
