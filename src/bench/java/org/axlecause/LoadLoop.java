@@ -84,12 +84,16 @@ final class LoadLoop {
             answers.add(senders.submit(sender));
         }
         List<Long> nanos = new ArrayList<>();
-        for (Future<List<Long>> answered : answers) {
-            nanos.addAll(answered.get());
+        double seconds;
+        try {
+            for (Future<List<Long>> answered : answers) {
+                nanos.addAll(answered.get());
+            }
+            seconds = (System.nanoTime() - begin) / NANOS;
+        } finally {
+            senders.shutdown();
+            senders.awaitTermination(TIMEOUT_MILLIS, TimeUnit.MILLISECONDS);
         }
-        double seconds = (System.nanoTime() - begin) / NANOS;
-        senders.shutdown();
-        senders.awaitTermination(TIMEOUT_MILLIS, TimeUnit.MILLISECONDS);
         Collections.sort(nanos);
         return new Outcome(seconds, List.copyOf(nanos));
     }
@@ -161,7 +165,10 @@ final class LoadLoop {
             }
             String body = chunked ? chunks() : new String(in.readNBytes(length), StandardCharsets.UTF_8);
             if (!status.startsWith("HTTP/1.1 2") && !status.startsWith("HTTP/1.1 304")) {
-                throw new IOException(status + ": " + body);
+                throw new IOException(new String(request, StandardCharsets.UTF_8)
+                                .lines()
+                                .findFirst()
+                                .orElse("") + ": " + status + ": " + body);
             }
         }
 
