@@ -11,6 +11,7 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
+import java.net.SocketException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -115,14 +116,19 @@ class BusyServiceTest {
         throw new AssertionError("neither of the bodies was refused");
     }
 
+    /** A body of which so much is sent; the service may refuse it and close before it has all of that. */
     private static Socket begun(int length, int sent) throws IOException {
         Socket socket = new Socket(InetAddress.getLoopbackAddress(), RestAssured.port);
         socket.setSoTimeout(10_000);
-        socket.getOutputStream()
-                .write(("POST /test/faulty HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n"
-                                + "Content-Length: " + length + "\r\n\r\n" + " ".repeat(sent))
-                        .getBytes(StandardCharsets.US_ASCII));
-        return socket;
+        try {
+            socket.getOutputStream()
+                    .write(("POST /test/faulty HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n"
+                                    + "Content-Length: " + length + "\r\n\r\n" + " ".repeat(sent))
+                            .getBytes(StandardCharsets.US_ASCII));
+            return socket;
+        } catch (SocketException refusedMeanwhile) {
+            return socket;
+        }
     }
 
     private static void close(List<Socket> sockets) throws IOException {

@@ -202,7 +202,7 @@ class EuropeanLimitsTest {
                 .satisfies(shownBy(
                         "DEF-010",
                         "imbalance axle 2 = 63.35 %",
-                        "maximum 30.00 % by MOT inspection manual, 1.2.1 (b) (i)"))
+                        "maximum 30.00 % (major) by MOT inspection manual, 1.2.1 (b) (i)"))
                 .returns(DeficiencyCode.SERVICE_IMBALANCE, Deficiency::code)
                 .returns("1.2.1 b(i)", Deficiency::item)
                 .returns(DeficiencyClass.MAJOR, Deficiency::severity)
