@@ -257,12 +257,14 @@ class EditLayer {
         private final LayerName layer;
         private final ReadLayers.Beginning beginning;
         private final Actor actor;
+        private final List<Site> sites;
 
         Shown(String name, LayerName layer, ReadLayers.Beginning beginning, Actor actor) {
             this.name = name;
             this.layer = layer;
             this.beginning = beginning;
             this.actor = actor;
+            this.sites = readSites.visible(actor);
         }
 
         LayerForm form(@Nullable Typed typed, List<Problem.Cause> wrong) {
@@ -502,7 +504,7 @@ class EditLayer {
             List<String> covers = Objects.requireNonNullElse(document.covers(), List.of());
             return new LayerForm.Head(
                     Objects.requireNonNullElse(document.means(), ""),
-                    readSites.visible(actor).stream()
+                    sites.stream()
                             .map(site -> new LayerForm.Choice(site.site(), site.name(), covers.contains(site.site())))
                             .toList(),
                     Boolean.TRUE.equals(document.twoPersons()));
@@ -510,7 +512,6 @@ class EditLayer {
 
         private List<LayerForm.Choice> layers() {
             List<LayerName> names = new ArrayList<>();
-            List<Site> sites = readSites.visible(actor);
             if (actor.sites() == null) {
                 names.add(CHAIN);
                 sites.stream()
@@ -534,7 +535,7 @@ class EditLayer {
             return switch (of.layer()) {
                 case REGION -> "Region " + of.code();
                 case SITE ->
-                    readSites.visible(actor).stream()
+                    sites.stream()
                             .filter(site -> site.site().equals(of.code()))
                             .map(site -> "Site " + site.name())
                             .findFirst()
