@@ -58,18 +58,21 @@ class AskNumbers {
     private final ReadSites readSites;
     private final Catalogue catalogue;
     private final PlainWords plainWords;
+    private final KeptAnswers keptAnswers;
 
     AskNumbers(
             AskStatistics askStatistics,
             DrawStatistics drawStatistics,
             ReadSites readSites,
             Catalogue catalogue,
-            PlainWords plainWords) {
+            PlainWords plainWords,
+            KeptAnswers keptAnswers) {
         this.askStatistics = askStatistics;
         this.drawStatistics = drawStatistics;
         this.readSites = readSites;
         this.catalogue = catalogue;
         this.plainWords = plainWords;
+        this.keptAnswers = keptAnswers;
     }
 
     /** An answer to take away. */
@@ -84,8 +87,13 @@ class AskNumbers {
         NumbersPage.Answer answer = null;
         if (question != NumbersQuestion.GROUPS || given.containsKey(COMPARE)) {
             try {
-                Told told = askStatistics.answer(question.subject(), asked(question, given), actor);
-                answer = answer(question, given, named, told);
+                answer = keptAnswers.of(
+                        askStatistics.tag(question.toString(), new Asked(given), actor),
+                        () -> answer(
+                                question,
+                                given,
+                                named,
+                                askStatistics.answer(question.subject(), asked(question, given), actor)));
             } catch (RefusedException refused) {
                 problems = problems(refused.problem());
             }

@@ -53,6 +53,11 @@ public class AskStatistics {
         };
     }
 
+    /** A tag that is another one as soon as what this page would tell this actor of the question may be. */
+    public String tag(String page, Asked asked, Actor actor) {
+        return snapshots.tag(page, asked, "page", actor);
+    }
+
     /** The words that are valid in a question, by the names of its parameters. */
     public Map<String, List<String>> words(Subject subject, Actor actor) {
         Map<String, List<String>> words =

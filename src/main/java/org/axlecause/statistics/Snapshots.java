@@ -76,6 +76,7 @@ class Snapshots {
         String state = transaction.snapshot(actor.tenant(), () -> cells.age() + " " + sites.all());
         String all = String.join(
                 "\n",
+                actor.tenant(),
                 state,
                 path,
                 asked.values().toString(),

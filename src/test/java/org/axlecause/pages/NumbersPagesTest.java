@@ -344,6 +344,41 @@ class NumbersPagesTest {
     }
 
     @Test
+    void an_answer_that_was_kept_tells_the_next_case_too() {
+        browser.page("/numbers/causes");
+        assertThat(browser.page("/numbers/causes").select("section .lead").text())
+                .contains("all 8 cases");
+
+        chain.aCase("QS-09", "quay-street", "2026-03-09T08:15:00Z")
+                .presented()
+                .closed("refused", OVAL)
+                .send();
+
+        assertThat(browser.page("/numbers/causes").select("section .lead").text())
+                .contains("all 9 cases");
+    }
+
+    @Test
+    void an_answer_that_was_kept_is_told_to_nobody_of_another_tenant() {
+        List<String> sides = List.of("left", "right");
+        List<String> analysts = sides.stream().map(this::anAnalystOfOneCase).toList();
+
+        for (int round = 1; round <= 2; round++) {
+            for (String side : sides) {
+                signIn(analysts.get(sides.indexOf(side)));
+                assertThat(browser.page("/numbers/causes?side=" + side + "&by=month")
+                                .select("section")
+                                .text())
+                        .contains("Wheel cylinder leaking");
+                assertThat(browser.page("/numbers/causes?side=" + sides.get(1 - sides.indexOf(side)) + "&by=month")
+                                .select("section")
+                                .text())
+                        .doesNotContain("Wheel cylinder leaking");
+            }
+        }
+    }
+
+    @Test
     void what_is_not_there_is_said_on_a_page() {
         assertThat(browser.page("/numbers/why").select("#problem").text()).contains("There is no question 'why'");
         assertThat(browser.page("/numbers/most/pdf").select("#problem").text()).contains("csv, json or svg");
@@ -376,6 +411,19 @@ class NumbersPagesTest {
 
     private static String withoutMoment(String answer) {
         return answer.replaceAll("20\\d\\d-\\d\\d-\\d\\dT[0-9:.]+Z", "moment");
+    }
+
+    /** The key of an analyst whose tenant has one case, leaking on this side. */
+    private String anAnalystOfOneCase(String side) {
+        String other = Chain.aTenant();
+        Chain alone = new Chain(makeKey.make(other, new KeyTerms("admin", Role.ADMIN, null, null), "test"));
+        alone.site("quay-street", "Quay Street", "coast");
+        alone.aCase("QS-01", "quay-street", "2026-03-01T08:15:00Z")
+                .presented()
+                .leaking(side)
+                .closed("refused", "")
+                .send();
+        return makeKey.make(other, new KeyTerms("analyst", Role.ANALYST, null, null), "test");
     }
 
     private void signIn(String key) {
