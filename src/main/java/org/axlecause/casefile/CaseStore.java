@@ -28,6 +28,9 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class CaseStore {
 
+    private static final String LOCK =
+            "SELECT reference FROM case_file WHERE tenant_id = ? AND reference = ? FOR UPDATE";
+
     private static final String OPEN = """
             INSERT INTO case_file (tenant_id, reference, status, opened, opened_day, version, judging, chain_length,
                                    chain_hash, changed_at)
@@ -35,9 +38,6 @@ public class CaseStore {
              WHERE NOT EXISTS (SELECT 1 FROM case_tombstone WHERE tenant_id = ? AND reference = ?)
             ON CONFLICT DO NOTHING
             """;
-
-    private static final String LOCK =
-            "SELECT reference FROM case_file WHERE tenant_id = ? AND reference = ? FOR UPDATE";
 
     private static final String SAVE = """
             UPDATE case_file
@@ -85,7 +85,15 @@ public class CaseStore {
             COLUMNS + "document FROM case_file WHERE tenant_id = ? AND reference = ? AND chain_length > 0";
 
     private static final String LIST =
-            COLUMNS + "NULL AS document FROM case_file f WHERE tenant_id = ? AND chain_length > 0";
+            COLUMNS + "NULL AS document, search FROM case_file f WHERE tenant_id = ? AND chain_length > 0";
+
+    private static final String NEWEST_FIRST = " ORDER BY opened DESC, reference DESC LIMIT ?";
+
+    /** Words that many cases have are found among this many of the newest. */
+    private static final int NEWEST = 1000;
+
+    /** Cases are found by so many characters in a row. */
+    private static final int PART = 3;
 
     private final TenantTransaction transaction;
 
@@ -108,28 +116,41 @@ public class CaseStore {
 
     private static void lock(Connection connection, String tenant, String reference, OffsetDateTime moment)
             throws SQLException {
-        try (PreparedStatement lock = connection.prepareStatement(OPEN + ";\n" + LOCK)) {
+        if (!isLocked(connection, tenant, reference)) {
+            open(connection, tenant, reference, moment);
+            if (!isLocked(connection, tenant, reference)) {
+                throw RefusedException.because(
+                        RefusedException.Reason.GONE,
+                        "The case " + reference + " was removed when its time was over. Open another case"
+                                + " under another reference.");
+            }
+        }
+    }
+
+    /** Locks a case; whether it is there. */
+    private static boolean isLocked(Connection connection, String tenant, String reference) throws SQLException {
+        try (PreparedStatement lock = connection.prepareStatement(LOCK)) {
             lock.setString(1, tenant);
             lock.setString(2, reference);
-            lock.setString(3, CaseStatus.OPEN.toString());
-            lock.setObject(4, moment);
-            lock.setObject(5, moment.withOffsetSameInstant(ZoneOffset.UTC).toLocalDate());
-            lock.setBytes(6, HexFormat.of().parseHex(HashChain.start()));
-            lock.setObject(7, moment);
-            lock.setString(8, tenant);
-            lock.setString(9, reference);
-            lock.setString(10, tenant);
-            lock.setString(11, reference);
-            lock.execute();
-            lock.getMoreResults();
-            try (ResultSet row = lock.getResultSet()) {
-                if (!row.next()) {
-                    throw RefusedException.because(
-                            RefusedException.Reason.GONE,
-                            "The case " + reference + " was removed when its time was over. Open another case"
-                                    + " under another reference.");
-                }
+            try (ResultSet row = lock.executeQuery()) {
+                return row.next();
             }
+        }
+    }
+
+    private static void open(Connection connection, String tenant, String reference, OffsetDateTime moment)
+            throws SQLException {
+        try (PreparedStatement open = connection.prepareStatement(OPEN)) {
+            open.setString(1, tenant);
+            open.setString(2, reference);
+            open.setString(3, CaseStatus.OPEN.toString());
+            open.setObject(4, moment);
+            open.setObject(5, moment.withOffsetSameInstant(ZoneOffset.UTC).toLocalDate());
+            open.setBytes(6, HexFormat.of().parseHex(HashChain.start()));
+            open.setObject(7, moment);
+            open.setString(8, tenant);
+            open.setString(9, reference);
+            open.executeUpdate();
         }
     }
 
@@ -188,18 +209,26 @@ public class CaseStore {
     /** A page of the list, newest first, without documents; it begins after the position where the last one ended. */
     public List<StoredCase> list(CaseFilter filter, @Nullable ListPosition after, int limit) {
         return transaction.jdbc((connection, tenant) -> {
-            Conditions conditions = conditions(connection, filter, after);
-            String sql = LIST + conditions.sql + " ORDER BY opened DESC, reference DESC LIMIT ?";
-            try (PreparedStatement query = connection.prepareStatement(sql)) {
-                query.setString(1, tenant);
-                int index = 2;
-                for (Object value : conditions.values) {
-                    query.setObject(index++, value);
-                }
-                query.setInt(index, limit);
-                return cases(query.executeQuery());
+            Conditions conditions = new Conditions(LIST, tenant);
+            limit(conditions, connection, filter, after);
+            String words = filter.words() == null ? "" : filter.words().toLowerCase(Locale.ROOT);
+            if (words.length() < PART) {
+                return asked(connection, conditions.with(words), limit);
             }
+            List<StoredCase> found = asked(connection, conditions.amongNewest(words), limit);
+            return found.size() == limit ? found : asked(connection, conditions.byParts(words), limit);
         });
+    }
+
+    private static List<StoredCase> asked(Connection connection, Conditions conditions, int limit) throws SQLException {
+        try (PreparedStatement query = connection.prepareStatement(conditions.sql + NEWEST_FIRST)) {
+            int index = 1;
+            for (Object value : conditions.values) {
+                query.setObject(index++, value);
+            }
+            query.setInt(index, limit);
+            return cases(query.executeQuery());
+        }
     }
 
     private void saveCauses(String tenant, String reference, List<CauseRow> causes) {
@@ -270,9 +299,10 @@ public class CaseStore {
         return code == null ? null : code.toString();
     }
 
-    private static Conditions conditions(Connection connection, CaseFilter filter, @Nullable ListPosition after)
+    /** Everything that limits a list but its words. */
+    private static void limit(
+            Conditions conditions, Connection connection, CaseFilter filter, @Nullable ListPosition after)
             throws SQLException {
-        Conditions conditions = new Conditions();
         List<String> sites = filter.sites();
         if (sites != null) {
             conditions.add(" AND site = ANY (?)", connection.createArrayOf("text", sites.toArray()));
@@ -286,13 +316,10 @@ public class CaseStore {
         conditions.add(" AND opened_day < ?", filter.to());
         Judging judging = filter.judging();
         conditions.add(" AND judging = ?", judging == null ? null : judging.toString());
-        String words = filter.words();
-        conditions.add(" AND strpos(search, ?) > 0", words == null ? null : words.toLowerCase(Locale.ROOT));
         if (after != null) {
             conditions.add(" AND (opened, reference) < (?, ?)", after.opened());
             conditions.values.add(after.reference());
         }
-        return conditions;
     }
 
     /** All rows of cases. */
@@ -320,16 +347,47 @@ public class CaseStore {
         return cases;
     }
 
+    /** A query of cases up to its order, with the values of its question marks. */
     private static final class Conditions {
 
-        private final StringBuilder sql = new StringBuilder();
-        private final List<Object> values = new ArrayList<>();
+        private static final String HAS_WORDS = " AND strpos(search, ?) > 0";
+
+        private final StringBuilder sql;
+        private final List<Object> values;
+
+        Conditions(String sql, Object... values) {
+            this.sql = new StringBuilder(sql);
+            this.values = new ArrayList<>(List.of(values));
+        }
 
         void add(String condition, @Nullable Object value) {
             if (value != null) {
                 sql.append(condition);
                 values.add(value);
             }
+        }
+
+        /** Those that have these words, looked for in all; all of them where there are no words. */
+        Conditions with(String words) {
+            Conditions more = new Conditions(sql.toString(), values.toArray());
+            more.add(HAS_WORDS, words.isEmpty() ? null : words);
+            return more;
+        }
+
+        /** Those of the newest that have these words. */
+        Conditions amongNewest(String words) {
+            Conditions more =
+                    new Conditions("SELECT * FROM (" + sql + NEWEST_FIRST + ") f WHERE true", values.toArray());
+            more.values.add(NEWEST);
+            more.add(HAS_WORDS, words);
+            return more;
+        }
+
+        /** Those that have these words, looked for by the parts of the words. */
+        Conditions byParts(String words) {
+            Conditions more = with(words);
+            more.add(" AND reference = ANY (ARRAY(SELECT cases_with(?)))", words);
+            return more;
         }
     }
 }

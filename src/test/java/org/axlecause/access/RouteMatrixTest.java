@@ -39,6 +39,9 @@ import org.junit.jupiter.api.Test;
 @TestProfile(WithKeys.class)
 class RouteMatrixTest {
 
+    /** A table that the service's own role may not read at all, as TenantWallTest has it. */
+    private static final String NOBODYS = "case_search";
+
     private static final Path SCENARIO = Path.of("src/test/resources/scenarios/leaking-cylinder-and-tight-twin");
     private static final String SITE = "quay-street";
     private static final Set<String> WITHOUT_TENANT = Set.of("code", "kind", "type");
@@ -192,7 +195,8 @@ class RouteMatrixTest {
             }
         }
 
-        assertThat(filled).hasSizeGreaterThan(9);
+        assertThat(filled).hasSizeGreaterThan(9).contains(NOBODYS);
+        filled.remove(NOBODYS);
         for (String table : filled) {
             assertThat(transaction.<Integer>call(
                             stranger,

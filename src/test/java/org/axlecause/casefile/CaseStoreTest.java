@@ -13,6 +13,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.axlecause.shared.TenantTransaction;
 import org.junit.jupiter.api.Test;
@@ -112,6 +113,51 @@ class CaseStoreTest {
     }
 
     @Test
+    void words_are_found_in_one_piece_wherever_they_stand() {
+        keep("abcbcd", aJudgedCase("quay-street", "open", NOON, "Portal"));
+
+        assertThat(Stream.of("d corvane por", "cbc", "bc", "\u00e9", "abcd", "portal corvane", "corvane  portal", "c%d")
+                        .filter(words -> list(withWords(words)).contains("abcbcd")))
+                .containsExactly("d corvane por", "cbc", "bc");
+    }
+
+    @Test
+    void a_case_is_found_by_the_vehicle_that_it_has_now() {
+        keep("QS-1", aJudgedCase("quay-street", "open", NOON, "Portal"));
+        keep("QS-2", aJudgedCase("quay-street", "open", NOON, "Portal"));
+        transaction.run(tenant, () -> cases.save("QS-1", aJudgedCase("quay-street", "open", NOON, "Lantern"), NOON));
+
+        assertThat(list(withWords("lantern"))).containsExactly("QS-1");
+        assertThat(list(withWords("portal"))).containsExactly("QS-2");
+    }
+
+    @Test
+    void words_are_found_in_a_case_behind_a_thousand_newer_ones() {
+        keep("OLD-1", aJudgedCase("quay-street", "open", NOON.minusYears(1), "Lantern"));
+        transaction.run(
+                tenant,
+                () -> IntStream.rangeClosed(1, 1001).forEach(number -> {
+                    String reference = "NEW-" + number;
+                    cases.lock(List.of(reference), NOON);
+                    events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
+                    cases.save(reference, aJudgedCase("quay-street", "open", NOON, "Portal"), NOON);
+                }));
+
+        assertThat(list(withWords("lantern"))).containsExactly("OLD-1");
+        assertThat(list(withWords("la"))).containsExactly("OLD-1");
+        assertThat(list(new CaseFilter(null, "closed", null, null, null, null, "lantern")))
+                .isEmpty();
+    }
+
+    @Test
+    void one_tenant_never_finds_the_words_of_another() {
+        keep("QS-1", aJudgedCase("quay-street", "open", NOON, "Portal"));
+
+        assertThat(transaction.call(aTenant(), () -> cases.list(withWords("portal"), null, 10)))
+                .isEmpty();
+    }
+
+    @Test
     void pages_walk_newest_first_over_every_case_once() {
         Stream.of("A", "B", "C", "D", "E")
                 .forEach(reference -> keep(reference, aJudgedCase("quay-street", "open", NOON, "Portal")));
@@ -156,6 +202,10 @@ class CaseStoreTest {
             events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
             cases.save(reference, judged, NOON);
         });
+    }
+
+    private static CaseFilter withWords(String words) {
+        return new CaseFilter(null, null, null, null, null, null, words);
     }
 
     private List<String> list(CaseFilter filter) {
