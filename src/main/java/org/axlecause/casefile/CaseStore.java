@@ -11,13 +11,17 @@ import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.axlecause.facts.CaseStatus;
+import org.axlecause.facts.CauseCode;
 import org.axlecause.judgement.ShownDeparture;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.SqlArray;
@@ -49,26 +53,20 @@ public class CaseStore {
     private static final String FAILED =
             "UPDATE case_file SET judging = 'failed', changed_at = ? WHERE tenant_id = ? AND reference = ?";
 
-    private static final String DELETE_CAUSES = "DELETE FROM case_cause WHERE tenant_id = ? AND reference = ?";
-
-    private static final String DELETE_LINES = "DELETE FROM case_scope_line WHERE tenant_id = ? AND reference = ?";
+    /** What is ruled out by now, and what a release before this one wrote, a row for each place. */
+    private static final String DELETE_CAUSES = """
+            DELETE FROM case_cause
+             WHERE tenant_id = ? AND reference = ?
+               AND (standing <> 'not-ruled-out' OR (rank, code) NOT IN (
+                     SELECT c.rank, c.code FROM unnest(?::int[], ?::text[]) AS c (rank, code)))
+            """;
 
     private static final String DELETE_DEPARTURES = "DELETE FROM case_departure WHERE tenant_id = ? AND reference = ?";
 
     private static final String SAVE_CAUSES = """
-            INSERT INTO case_cause (tenant_id, reference, rank, axle, side, spot, circuit, code, standing, probability,
-                                    root)
-            SELECT ?, ?, c.rank, c.axle, c.side, c.spot, c.circuit, c.code, c.standing, c.probability, c.root
-              FROM unnest(?::int[], ?::text[], ?::text[], ?::int[], ?::text[], ?::text[], ?::numeric[], ?::boolean[])
-                   WITH ORDINALITY AS c (axle, side, spot, circuit, code, standing, probability, root, rank)
-            """;
-
-    private static final String SAVE_LINES = """
-            INSERT INTO case_scope_line (tenant_id, reference, line, axle, side, spot, circuit, action, item, extent,
-                                         quantity, necessity, standing, policy_clause, net, currency)
-            SELECT ?, ?, l.*
-              FROM unnest(?::text[], ?::int[], ?::text[], ?::text[], ?::int[], ?::text[], ?::text[], ?::text[],
-                          ?::numeric[], ?::text[], ?::text[], ?::text[], ?::numeric[], ?::text[]) AS l
+            INSERT INTO case_cause (tenant_id, reference, rank, code, standing, root)
+            SELECT ?, ?, c.rank, c.code, 'not-ruled-out', false FROM unnest(?::int[], ?::text[]) AS c (rank, code)
+            ON CONFLICT DO NOTHING
             """;
 
     private static final String SAVE_DEPARTURES = """
@@ -95,10 +93,21 @@ public class CaseStore {
     /** Cases are found by so many characters in a row. */
     private static final int PART = 3;
 
+    /** A number for each cause, by which its row is told from those of the other causes of a case. */
+    private static final Map<CauseCode, Integer> RANKS = ranks();
+
     private final TenantTransaction transaction;
 
     CaseStore(TenantTransaction transaction) {
         this.transaction = transaction;
+    }
+
+    private static Map<CauseCode, Integer> ranks() {
+        Map<CauseCode, Integer> ranks = new EnumMap<>(CauseCode.class);
+        for (CauseCode cause : CauseCode.values()) {
+            ranks.put(cause, ranks.size() + 1);
+        }
+        return ranks;
     }
 
     /**
@@ -175,11 +184,8 @@ public class CaseStore {
                 now.truncatedTo(ChronoUnit.MICROS),
                 tenant,
                 reference);
-        transaction.later(DELETE_CAUSES, TenantTransaction.ANY_ROWS, tenant, reference);
-        transaction.later(DELETE_LINES, TenantTransaction.ANY_ROWS, tenant, reference);
-        transaction.later(DELETE_DEPARTURES, TenantTransaction.ANY_ROWS, tenant, reference);
         saveCauses(tenant, reference, judged.causes());
-        saveLines(tenant, reference, judged.scopeLines());
+        transaction.later(DELETE_DEPARTURES, TenantTransaction.ANY_ROWS, tenant, reference);
         saveDepartures(tenant, reference, judged.departures());
     }
 
@@ -231,48 +237,12 @@ public class CaseStore {
         }
     }
 
-    private void saveCauses(String tenant, String reference, List<CauseRow> causes) {
-        if (causes.isEmpty()) {
-            return;
-        }
-        transaction.later(
-                SAVE_CAUSES,
-                causes.size(),
-                tenant,
-                reference,
-                array("int4", causes, cause -> cause.place().axle()),
-                array("text", causes, cause -> text(cause.place().side())),
-                array("text", causes, cause -> text(cause.place().spot())),
-                array("int4", causes, cause -> cause.place().circuit()),
-                array("text", causes, CauseRow::code),
-                array("text", causes, CauseRow::standing),
-                array("numeric", causes, CauseRow::probability),
-                array("bool", causes, CauseRow::root));
-    }
-
-    private void saveLines(String tenant, String reference, List<ScopeLineRow> lines) {
-        if (lines.isEmpty()) {
-            return;
-        }
-        transaction.later(
-                SAVE_LINES,
-                lines.size(),
-                tenant,
-                reference,
-                array("text", lines, ScopeLineRow::line),
-                array("int4", lines, line -> line.place().axle()),
-                array("text", lines, line -> text(line.place().side())),
-                array("text", lines, line -> text(line.place().spot())),
-                array("int4", lines, line -> line.place().circuit()),
-                array("text", lines, ScopeLineRow::action),
-                array("text", lines, ScopeLineRow::item),
-                array("text", lines, ScopeLineRow::extent),
-                array("numeric", lines, ScopeLineRow::quantity),
-                array("text", lines, ScopeLineRow::necessity),
-                array("text", lines, ScopeLineRow::standing),
-                array("text", lines, ScopeLineRow::policyClause),
-                array("numeric", lines, ScopeLineRow::net),
-                array("text", lines, ScopeLineRow::currency));
+    /** Writes what has changed; most entries rule nothing out. */
+    private void saveCauses(String tenant, String reference, Set<CauseCode> causes) {
+        SqlArray ranks = array("int4", causes, RANKS::get);
+        SqlArray codes = array("text", causes, CauseCode::toString);
+        transaction.later(DELETE_CAUSES, TenantTransaction.ANY_ROWS, tenant, reference, ranks, codes);
+        transaction.later(SAVE_CAUSES, TenantTransaction.ANY_ROWS, tenant, reference, ranks, codes);
     }
 
     private void saveDepartures(String tenant, String reference, List<ShownDeparture> departures) {
@@ -291,12 +261,8 @@ public class CaseStore {
                 array("bool", departures, ShownDeparture::acts));
     }
 
-    private static <T> SqlArray array(String type, List<T> rows, Function<T, @Nullable Object> column) {
+    private static <T> SqlArray array(String type, Collection<T> rows, Function<T, @Nullable Object> column) {
         return new SqlArray(type, rows.stream().map(column).toList());
-    }
-
-    private static @Nullable String text(@Nullable Object code) {
-        return code == null ? null : code.toString();
     }
 
     /** Everything that limits a list but its words. */

@@ -31,11 +31,6 @@ public class CopiedCaseStore {
               FROM case_cause c WHERE tenant_id = ? AND reference = ?
             """;
 
-    private static final String READ_LINES = """
-            SELECT coalesce(jsonb_agg(to_jsonb(l) - 'tenant_id' - 'reference' ORDER BY line), '[]')::text
-              FROM case_scope_line l WHERE tenant_id = ? AND reference = ?
-            """;
-
     private static final String ADD_CASES = """
             INSERT INTO case_file (tenant_id, reference, site, status, opened, opened_day, version, make, model, document,
                                    judging, policy, rulebook, judged_of, chain_length, chain_hash,
@@ -78,15 +73,6 @@ public class CopiedCaseStore {
              CROSS JOIN LATERAL json_populate_recordset(NULL::case_cause, copy.causes::json) AS c
             """;
 
-    private static final String ADD_LINES = """
-            INSERT INTO case_scope_line (tenant_id, reference, line, action, item, axle, side, spot, circuit, extent,
-                                         quantity, necessity, standing, policy_clause, net, currency)
-            SELECT ?, copy.reference, l.line, l.action, l.item, l.axle, l.side, l.spot, l.circuit, l.extent, l.quantity,
-                   l.necessity, l.standing, l.policy_clause, l.net, l.currency
-              FROM unnest(?::text[], ?::text[]) AS copy (reference, lines)
-             CROSS JOIN LATERAL json_populate_recordset(NULL::case_scope_line, copy.lines::json) AS l
-            """;
-
     /** The judgement at the closing is the last one; the database copies what it has compressed already. */
     private static final String ADD_JUDGEMENTS = """
             INSERT INTO judgement (tenant_id, reference, version, rulebook, occasion, document, judged_at)
@@ -108,7 +94,6 @@ public class CopiedCaseStore {
      * @param rulebook version of the rule base
      * @param judgedOf what else its document rests on, in a line
      * @param causes rows of its causes, a JSON array
-     * @param lines rows of its scope lines, a JSON array
      * @param events its history in the order of arrival
      * @param figures figures of its roller tests
      */
@@ -119,7 +104,6 @@ public class CopiedCaseStore {
             String rulebook,
             String judgedOf,
             String causes,
-            String lines,
             List<ToldEvent> events,
             List<Figures> figures) {
 
@@ -158,7 +142,6 @@ public class CopiedCaseStore {
             String rulebook,
             String judgedOf,
             String causes,
-            String lines,
             List<CopiedEvent> events,
             List<Figures> figures,
             OffsetDateTime received) {
@@ -181,7 +164,6 @@ public class CopiedCaseStore {
     public Told read(String reference) {
         return transaction.jdbc((connection, tenant) -> {
             String causes = text(connection, READ_CAUSES, tenant, reference);
-            String lines = text(connection, READ_LINES, tenant, reference);
             List<ToldEvent> events = new ArrayList<>();
             try (PreparedStatement query = connection.prepareStatement(EventStore.HISTORY)) {
                 query.setString(1, tenant);
@@ -209,7 +191,6 @@ public class CopiedCaseStore {
                             row.getString("rulebook"),
                             row.getString("judged_of"),
                             causes,
-                            lines,
                             events,
                             figures);
                 }
@@ -257,7 +238,6 @@ public class CopiedCaseStore {
             addEvents(connection, tenant, links);
             addFigures(connection, tenant, copies);
             insert(connection, ADD_CAUSES, tenant, texts(copies, Copy::reference), texts(copies, Copy::causes));
-            insert(connection, ADD_LINES, tenant, texts(copies, Copy::reference), texts(copies, Copy::lines));
             insert(connection, ADD_JUDGEMENTS, tenant, texts(copies, Copy::reference));
             return copies.size();
         });

@@ -13,11 +13,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.axlecause.access.PriceListStore;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
 import org.axlecause.diagnosis.CauseWeights;
 import org.axlecause.facts.CaseClosed;
+import org.axlecause.facts.CauseStanding;
 import org.axlecause.facts.Entry;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.History;
@@ -35,8 +37,8 @@ import org.axlecause.judgement.Judge;
 import org.axlecause.judgement.Judgement;
 import org.axlecause.judgement.Matter;
 import org.axlecause.judgement.PolicyChoice;
+import org.axlecause.judgement.ShownCause;
 import org.axlecause.judgement.WeightsChoice;
-import org.axlecause.repair.ScopeLine;
 import org.jspecify.annotations.Nullable;
 
 /** Judges a case from its whole history and keeps what follows, inside the transaction that has locked it. */
@@ -226,30 +228,10 @@ class JudgeCase implements CaseJudge {
                 rules.version(),
                 judgedOf,
                 judgement.causes().stream()
-                        .map(cause -> new CauseRow(
-                                cause.code().toString(),
-                                cause.place(),
-                                cause.standing().toString(),
-                                cause.probability(),
-                                cause.root()))
-                        .toList(),
-                judgement.scope().stream().map(JudgeCase::row).toList(),
+                        .filter(cause -> cause.standing() != CauseStanding.RULED_OUT)
+                        .map(ShownCause::code)
+                        .collect(Collectors.toSet()),
                 Objects.requireNonNullElse(judgement.departures(), List.of()));
-    }
-
-    private static ScopeLineRow row(ScopeLine line) {
-        return new ScopeLineRow(
-                line.id(),
-                line.action().toString(),
-                line.item().toString(),
-                line.place(),
-                line.extent().toString(),
-                line.quantity().value(),
-                line.necessity().toString(),
-                line.standing().toString(),
-                line.policyClause() == null ? null : line.policyClause().toString(),
-                null,
-                null);
     }
 
     /** Keeps the judgement that a decision or a closing was made on, as it stands right after it. */

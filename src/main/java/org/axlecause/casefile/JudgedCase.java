@@ -1,6 +1,10 @@
 package org.axlecause.casefile;
 
+import java.util.Collections;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.axlecause.facts.CauseCode;
 import org.axlecause.judgement.ShownDeparture;
 import org.jspecify.annotations.Nullable;
 
@@ -12,8 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param policy what it was judged by
  * @param rulebook version of the rule base
  * @param judgedOf what else it rests on beside its entries, in a line; null where its site isn't known
- * @param causes statistics rows, in the order of rank
- * @param scopeLines statistics rows
+ * @param causes what is not ruled out, at whatever place, for lists that ask for it
  * @param departures departures from clauses of the policy
  */
 public record JudgedCase(
@@ -22,24 +25,16 @@ public record JudgedCase(
         String policy,
         String rulebook,
         @Nullable String judgedOf,
-        List<CauseRow> causes,
-        List<ScopeLineRow> scopeLines,
+        Set<CauseCode> causes,
         List<ShownDeparture> departures) {
 
     public JudgedCase {
-        causes = List.copyOf(causes);
-        scopeLines = List.copyOf(scopeLines);
+        causes = Collections.unmodifiableSortedSet(new TreeSet<>(causes));
         departures = List.copyOf(departures);
     }
 
     /** A case without departures of which no more is written down. */
-    public JudgedCase(
-            CaseColumns columns,
-            String document,
-            String policy,
-            String rulebook,
-            List<CauseRow> causes,
-            List<ScopeLineRow> scopeLines) {
-        this(columns, document, policy, rulebook, null, causes, scopeLines, List.of());
+    public JudgedCase(CaseColumns columns, String document, String policy, String rulebook, Set<CauseCode> causes) {
+        this(columns, document, policy, rulebook, null, causes, List.of());
     }
 }

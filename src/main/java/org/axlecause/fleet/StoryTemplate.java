@@ -42,16 +42,8 @@ final class StoryTemplate {
     private record FigureText(StoryText source, StoryText id, StoryText figures) {}
 
     private StoryTemplate(Told told, StoryWords words) {
-        this.told = new Told(
-                told.status(),
-                "",
-                told.policy(),
-                told.rulebook(),
-                "",
-                told.causes(),
-                told.lines(),
-                List.of(),
-                List.of());
+        this.told =
+                new Told(told.status(), "", told.policy(), told.rulebook(), "", told.causes(), List.of(), List.of());
         this.day = words.day();
         List<String> all = words.all();
         this.document = StoryText.of(told.document(), all);
@@ -129,7 +121,6 @@ final class StoryTemplate {
                 told.rulebook(),
                 judgedOf.with(all),
                 told.causes(),
-                told.lines(),
                 copied,
                 figures.stream()
                         .map(made -> new Figures(made.source.with(all), made.id.with(all), made.figures.with(all)))

@@ -9,12 +9,15 @@ import static org.axlecause.casefile.Cases.day;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.sql.PreparedStatement;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.axlecause.facts.CauseCode;
 import org.axlecause.shared.TenantTransaction;
 import org.junit.jupiter.api.Test;
 
@@ -76,12 +79,25 @@ class CaseStoreTest {
                 tenant,
                 () -> cases.save(
                         "QS-1",
-                        new JudgedCase(judged.columns(), "{}", "baseline 1", "rules-1", List.of(), List.of()),
+                        new JudgedCase(judged.columns(), "{}", "baseline 1", "rules-1", Set.of(CauseCode.DRUM_OVAL)),
                         NOON));
 
-        assertThat(list(new CaseFilter(null, null, "hub-seal-leaking", null, null, null, null)))
-                .isEmpty();
+        assertThat(list(withCause("hub-seal-leaking"))).isEmpty();
+        assertThat(list(withCause("drum-oval"))).containsExactly("QS-1");
         assertThat(list(CaseFilter.ALL)).containsExactly("QS-1");
+    }
+
+    @Test
+    void a_later_judgement_replaces_what_the_release_before_wrote_of_causes_at_their_places() {
+        keep("QS-1", aJudgedCase("quay-street", "scoped", NOON, "Portal"));
+        writeAsTheReleaseBefore("QS-1", "hub-seal-leaking", "confirmed");
+        writeAsTheReleaseBefore("QS-1", "drum-oval", "likely");
+        assertThat(list(withCause("drum-oval"))).containsExactly("QS-1");
+
+        transaction.run(tenant, () -> cases.save("QS-1", aJudgedCase("quay-street", "open", NOON, "Portal"), NOON));
+
+        assertThat(list(withCause("drum-oval"))).isEmpty();
+        assertThat(list(withCause("hub-seal-leaking"))).containsExactly("QS-1");
     }
 
     @Test
@@ -202,6 +218,31 @@ class CaseStoreTest {
             events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
             cases.save(reference, judged, NOON);
         });
+    }
+
+    /** A row of a cause at a place, in the rank that this release would give to another. */
+    private void writeAsTheReleaseBefore(String reference, String cause, String standing) {
+        transaction.run(
+                tenant,
+                () -> transaction.jdbc((connection, own) -> {
+                    try (PreparedStatement write = connection.prepareStatement("""
+                            INSERT INTO case_cause (tenant_id, reference, rank, code, axle, standing, probability, root)
+                            SELECT ?, ?, coalesce(max(rank), 0) + 1, ?, 2, ?, 0.9, true
+                              FROM case_cause WHERE tenant_id = ? AND reference = ?
+                            """)) {
+                        write.setString(1, own);
+                        write.setString(2, reference);
+                        write.setString(3, cause);
+                        write.setString(4, standing);
+                        write.setString(5, own);
+                        write.setString(6, reference);
+                        return write.executeUpdate();
+                    }
+                }));
+    }
+
+    private static CaseFilter withCause(String cause) {
+        return new CaseFilter(null, null, cause, null, null, null, null);
     }
 
     private static CaseFilter withWords(String words) {

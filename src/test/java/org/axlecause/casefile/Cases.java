@@ -1,17 +1,15 @@
 package org.axlecause.casefile;
 
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.HexFormat;
-import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import org.axlecause.facts.CauseCode;
 import org.axlecause.facts.EntryId;
-import org.axlecause.facts.Place;
-import org.axlecause.facts.Side;
 
 /** Situations of the case file, for its tests. */
 final class Cases {
@@ -46,26 +44,7 @@ final class Cases {
                 "{\"z\":1, \"a\":2}",
                 "baseline 1",
                 "rules-1",
-                List.of(
-                        new CauseRow(
-                                "hub-seal-leaking",
-                                Place.ofWheel(2, Side.RIGHT),
-                                "confirmed",
-                                new BigDecimal("0.98"),
-                                true),
-                        new CauseRow("drum-oval", Place.ofWheel(2, Side.RIGHT), "ruled-out", null, false)),
-                List.of(new ScopeLineRow(
-                        "renew-shoe-set-axle-2",
-                        "renew",
-                        "shoe-set",
-                        Place.ofAxle(2),
-                        "axle",
-                        BigDecimal.ONE,
-                        "required",
-                        "proposed",
-                        null,
-                        new BigDecimal("44.10"),
-                        "GBP")));
+                Set.of(CauseCode.HUB_SEAL_LEAKING));
     }
 
     static LocalDate day(String text) {

@@ -220,6 +220,7 @@ class RemoveClosedCasesTest {
             identities.tie(reference, tokens);
             cases.save(reference, aJudgedCase("quay-street", "closed", at, "Portal"), at);
             departFromAClause(reference);
+            writeALineOfTheScope(reference);
             figures.save(reference, Map.of(new EntryId("/sites/quay-street", reference), "{}"));
             judgements.save(reference, new PastJudgement(1, "rules-1", PastJudgement.Occasion.CLOSING, "{}", at));
             transaction.jdbc((connection, tenant) -> {
@@ -234,10 +235,23 @@ class RemoveClosedCasesTest {
     }
 
     private void departFromAClause(String reference) {
+        write(
+                reference,
+                "INSERT INTO case_departure (tenant_id, reference, source, id, clause, acts)"
+                        + " VALUES (?, ?, '/sites/quay-street', 'd', 'fluid-renewal', true)");
+    }
+
+    /** A row that releases before this one wrote for each line of the scope. */
+    private void writeALineOfTheScope(String reference) {
+        write(
+                reference,
+                "INSERT INTO case_scope_line (tenant_id, reference, line, action, item, extent, quantity, necessity,"
+                        + " standing) VALUES (?, ?, 'l', 'renew', 'shoe-set', 'axle', 1, 'required', 'proposed')");
+    }
+
+    private void write(String reference, String sql) {
         transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement insert = connection.prepareStatement(
-                    "INSERT INTO case_departure (tenant_id, reference, source, id, clause, acts)"
-                            + " VALUES (?, ?, '/sites/quay-street', 'd', 'fluid-renewal', true)")) {
+            try (PreparedStatement insert = connection.prepareStatement(sql)) {
                 insert.setString(1, tenant);
                 insert.setString(2, reference);
                 return insert.executeUpdate();

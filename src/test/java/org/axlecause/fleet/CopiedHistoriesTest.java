@@ -70,9 +70,6 @@ class CopiedHistoriesTest {
     private static final String KEPT_CAUSES =
             "SELECT (to_jsonb(c) - 'tenant_id')::text FROM case_cause c WHERE tenant_id = ? ORDER BY reference, rank";
 
-    private static final String KEPT_LINES =
-            "SELECT (to_jsonb(l) - 'tenant_id')::text FROM case_scope_line l WHERE tenant_id = ? ORDER BY reference, line";
-
     private static final String KEPT_JUDGEMENTS = """
             SELECT concat_ws(' ', reference, version, rulebook, occasion, document::text)
               FROM judgement WHERE tenant_id = ? ORDER BY reference, version, occasion
@@ -155,8 +152,8 @@ class CopiedHistoriesTest {
 
     @Test
     void every_case_is_kept_as_judging_its_events_keeps_it() {
-        for (String kept : List.of(
-                KEPT_CASES, KEPT_EVENTS, KEPT_IDENTITIES, KEPT_FIGURES, KEPT_CAUSES, KEPT_LINES, KEPT_JUDGEMENTS)) {
+        for (String kept :
+                List.of(KEPT_CASES, KEPT_EVENTS, KEPT_IDENTITIES, KEPT_FIGURES, KEPT_CAUSES, KEPT_JUDGEMENTS)) {
             assertThat(rows(copied, kept)).isNotEmpty().isEqualTo(rows(sent, kept));
         }
         assertThat(rows(copied, KEPT_CASES)).hasSize(CASES).allMatch(row -> row.contains(" closed "));

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.axlecause.casefile.CaseColumns;
 import org.axlecause.casefile.CaseJudge;
@@ -62,8 +63,7 @@ class FaultyJudge implements CaseJudge {
                         document,
                         "policy",
                         "rulebook",
-                        List.of(),
-                        List.of()),
+                        Set.of()),
                 day);
         if (mood == Mood.FAULTS) {
             throw new IllegalStateException("a rule has faulted");
