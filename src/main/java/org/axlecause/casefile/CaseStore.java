@@ -222,18 +222,23 @@ public class CaseStore {
                 return asked(connection, conditions.with(words), limit);
             }
             List<StoredCase> found = asked(connection, conditions.amongNewest(words), limit);
-            return found.size() == limit ? found : asked(connection, conditions.byParts(words), limit);
+            return found.size() == limit || isShort(connection, conditions)
+                    ? found
+                    : asked(connection, conditions.byParts(words), limit);
         });
     }
 
     private static List<StoredCase> asked(Connection connection, Conditions conditions, int limit) throws SQLException {
-        try (PreparedStatement query = connection.prepareStatement(conditions.sql + NEWEST_FIRST)) {
-            int index = 1;
-            for (Object value : conditions.values) {
-                query.setObject(index++, value);
-            }
-            query.setInt(index, limit);
+        try (PreparedStatement query = conditions.prepared(connection, NEWEST_FIRST, limit)) {
             return cases(query.executeQuery());
+        }
+    }
+
+    /** Whether the newest are all that there are. */
+    private static boolean isShort(Connection connection, Conditions conditions) throws SQLException {
+        try (PreparedStatement query = conditions.prepared(connection, " OFFSET ? LIMIT 1", NEWEST - 1);
+                ResultSet row = query.executeQuery()) {
+            return !row.next();
         }
     }
 
@@ -331,6 +336,17 @@ public class CaseStore {
                 sql.append(condition);
                 values.add(value);
             }
+        }
+
+        /** The query with an end that has one question mark. */
+        PreparedStatement prepared(Connection connection, String end, int last) throws SQLException {
+            PreparedStatement query = connection.prepareStatement(sql + end);
+            int index = 1;
+            for (Object value : values) {
+                query.setObject(index++, value);
+            }
+            query.setInt(index, last);
+            return query;
         }
 
         /** Those that have these words, looked for in all; all of them where there are no words. */
