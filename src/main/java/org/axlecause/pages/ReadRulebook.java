@@ -1,6 +1,8 @@
 package org.axlecause.pages;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -269,6 +271,12 @@ class ReadRulebook {
                 parts.add(part(title, BRIEF.contains(member), items));
             }
         });
+        if (list == CatalogueKind.CAUTIONS) {
+            List<RulebookEntry.Item> checks = items(code, "checks", checksWith(code));
+            if (!checks.isEmpty()) {
+                parts.add(part("Checks that it is told with", false, checks));
+            }
+        }
         RulebookLists.Line line = line(list, entry);
         return new RulebookEntry(
                 kind(list),
@@ -283,6 +291,16 @@ class ReadRulebook {
                                 PlainWords.unparted(entry.path("source").asText()))
                         : null,
                 parts);
+    }
+
+    /** Codes of the checks that a caution is told with. */
+    private ArrayNode checksWith(String caution) {
+        ArrayNode codes = JsonNodeFactory.instance.arrayNode();
+        catalogue.written(CatalogueKind.CHECKS).stream()
+                .filter(check -> ComposeSheet.stream(check.path("cautions"))
+                        .anyMatch(named -> named.asText().equals(caution)))
+                .forEach(check -> codes.add(check.path("code").asText()));
+        return codes;
     }
 
     /** A part that says once what most of its items would say of where they come from. */

@@ -796,6 +796,23 @@ class CasePagesTest {
     }
 
     @Test
+    void a_caution_leads_to_the_steps_and_the_checks_that_it_is_told_with() {
+        Document dust = browser.page("/rulebook/cautions/dust");
+
+        assertThat(dust.select("section:has(h2:contains(To be read before)) a").eachAttr("href"))
+                .containsExactly("/rulebook/steps/control-dust");
+        assertThat(dust.select("section:has(h2:contains(Checks that it is told with)) a")
+                        .eachAttr("href"))
+                .contains("/rulebook/checks/drum-measurement", "/rulebook/checks/lining-look")
+                .doesNotContain("/rulebook/checks/effort-sweep");
+        assertThat(browser.page("/rulebook/cautions/local-law")
+                        .select("section h2")
+                        .eachText())
+                .contains("To be read before")
+                .doesNotContain("Checks that it is told with");
+    }
+
+    @Test
     void every_entry_of_the_rulebook_has_a_page() {
         List<String> broken = new ArrayList<>();
         int seen = 0;
