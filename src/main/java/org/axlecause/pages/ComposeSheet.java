@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -71,7 +72,12 @@ final class ComposeSheet {
                         .orElse(0));
     }
 
-    Sheet sheet(@Nullable String site, @Nullable String regime, SheetCharts charts) {
+    /**
+     * The sheet.
+     *
+     * @param cautions words of cautions by their codes
+     */
+    Sheet sheet(@Nullable String site, @Nullable String regime, SheetCharts charts, Map<String, String> cautions) {
         List<Sheet.Group> groups = groups();
         List<Sheet.Picture> pictures = charts.wheels(document, axlesOfConcern(), axles);
         List<Sheet.Fault> faults = faults();
@@ -95,6 +101,7 @@ final class ComposeSheet {
                 figures.proof(),
                 figures.figures(),
                 checks(),
+                beforeChecks(cautions),
                 steps(),
                 cautions(),
                 stream(document.path("questions"))
@@ -499,6 +506,16 @@ final class ComposeSheet {
                                 .asText(check.path("check").asText().replace('-', ' ')))),
                         PlainWords.sentence(PlainWords.placeOrVehicle(check.path("place"), axles)),
                         effort(check)))
+                .toList();
+    }
+
+    /** Each caution once, in the order in which the looks need them. */
+    private List<String> beforeChecks(Map<String, String> cautions) {
+        return stream(document.path("nextChecks"))
+                .flatMap(check -> stream(check.path("cautions")))
+                .map(JsonNode::asText)
+                .distinct()
+                .map(code -> PlainWords.unparted(cautions.getOrDefault(code, code)))
                 .toList();
     }
 

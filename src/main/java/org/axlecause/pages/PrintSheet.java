@@ -33,6 +33,7 @@ class PrintSheet {
     private final Regimes regimes;
     private final PlainWords words;
     private final Map<String, String> codes;
+    private final Map<String, String> cautions;
 
     PrintSheet(ReadCases readCases, Regimes regimes, PlainWords words, Catalogue catalogue) {
         this.readCases = readCases;
@@ -45,6 +46,10 @@ class PrintSheet {
                         entry -> "\u201c"
                                 + PlainWords.sentence(entry.path("text").asText()) + "\u201d",
                         (one, twin) -> one));
+        this.cautions = catalogue.written(CatalogueKind.CAUTIONS).stream()
+                .collect(Collectors.toUnmodifiableMap(
+                        entry -> entry.path("code").asText(),
+                        entry -> entry.path("text").asText()));
     }
 
     /**
@@ -116,7 +121,8 @@ class PrintSheet {
                                 standing(EntryType.ROLLER_TEST_RECORDED, document, record).stream()
                                         .map(PrintSheet::data)
                                         .toList(),
-                                lettering));
+                                lettering),
+                        cautions);
     }
 
     private @Nullable String regime(JsonNode document) {

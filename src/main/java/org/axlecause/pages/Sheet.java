@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param proof what the last test showed; null before it
  * @param figures figures of the tests
  * @param checks what to look at next
+ * @param beforeChecks cautions that these looks call for
  * @param steps work in a valid order
  * @param cautions cautions, numbered as the steps name them
  * @param questions what is open
@@ -45,6 +46,7 @@ public record Sheet(
         @Nullable Proof proof,
         List<FigureRow> figures,
         List<Check> checks,
+        List<String> beforeChecks,
         List<Step> steps,
         List<Caution> cautions,
         List<String> questions,

@@ -361,7 +361,7 @@ class ShowPolicies {
     private Sheet sheet(JsonNode document) {
         Spoken spoken = new Spoken(words, Map.of(), document, ZoneOffset.UTC);
         return new ComposeSheet(words, document, Audience.WORKSHOP, ZoneOffset.UTC, spoken)
-                .sheet(null, null, new SheetCharts(List.of(), Lettering.TEXT));
+                .sheet(null, null, new SheetCharts(List.of(), Lettering.TEXT), Map.of());
     }
 
     private static Map<String, String> lines(Sheet sheet) {

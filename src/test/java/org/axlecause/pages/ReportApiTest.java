@@ -393,12 +393,16 @@ class ReportApiTest {
         send("trace-of-an-oval-drum");
         assertThat(text(html("workshop")))
                 .contains("Look at next")
+                .containsOnlyOnce("Read before these looks. Local law and licensed practice come first.")
+                .containsOnlyOnce("Never under a jack alone.")
+                .containsOnlyOnce("Treat all brake dust as harmful.")
                 .contains("Force over time, rear axle, foot brake, test on arrival")
                 .contains("right wheel: force left after the brake was let go, above free rolling -2 N");
 
         String other = html("workshop", send("oiled-lining-and-seized-cable-found"));
 
         assertThat(text(other))
+                .doesNotContain("Look at next", "Read before these looks.")
                 .contains("Plan of work Required work is not decided yet. Begin only after the decision on it.")
                 .contains("Braking force against weight 6 %; at least 16 % is required, and less than 8 % counts as"
                         + " dangerous.")
