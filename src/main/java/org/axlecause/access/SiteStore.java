@@ -1,10 +1,11 @@
 package org.axlecause.access;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
-import io.quarkus.panache.common.Sort;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.axlecause.shared.TenantTransaction;
@@ -17,6 +18,8 @@ public class SiteStore implements PanacheRepositoryBase<SiteEntity, SiteEntity.K
     public static final String COLUMNS = "s.site, s.name, s.region, s.time_zone, s.currency, s.regime, s.version";
 
     private static final String FIND = "SELECT " + COLUMNS + " FROM site s WHERE s.tenant_id = ? AND s.site = ?";
+
+    private static final String ALL = "SELECT " + COLUMNS + " FROM site s WHERE s.tenant_id = ? ORDER BY s.site";
 
     private final TenantTransaction transaction;
 
@@ -51,9 +54,18 @@ public class SiteStore implements PanacheRepositoryBase<SiteEntity, SiteEntity.K
 
     /** Every site of the tenant, by code. */
     public List<Site> all() {
-        return list("tenant", Sort.by("site"), transaction.tenant()).stream()
-                .map(SiteEntity::toSite)
-                .toList();
+        return transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement query = connection.prepareStatement(ALL)) {
+                query.setString(1, tenant);
+                List<Site> sites = new ArrayList<>();
+                try (ResultSet rows = query.executeQuery()) {
+                    while (rows.next()) {
+                        sites.add(site(rows));
+                    }
+                }
+                return List.copyOf(sites);
+            }
+        });
     }
 
     /** Makes the site, or changes it; its version grows by itself. */

@@ -3,7 +3,6 @@ package org.axlecause.pages;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.util.List;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.axlecause.statistics.Funnel;
 import org.axlecause.statistics.FunnelLimits;
@@ -85,28 +84,26 @@ final class FunnelChart {
         XYSeries target = new XYSeries("as expected");
         target.add(0, funnel.target());
         target.add(largest * (1 + 1.0 / STEPS), funnel.target());
-        return collection(
-                target,
-                curve("95 % limits", funnel, largest, limits -> limits.inner().high()),
-                curve("lower 95 %", funnel, largest, limits -> limits.inner().low()),
-                curve("99.8 % limits", funnel, largest, limits -> limits.outer().high()),
-                curve("lower 99.8 %", funnel, largest, limits -> limits.outer().low()));
-    }
-
-    private static double largest(Funnel funnel) {
-        return funnel.points().stream().mapToDouble(Funnel.Point::size).max().orElse(1);
-    }
-
-    private static XYSeries curve(String name, Funnel funnel, double largest, Function<FunnelLimits, Double> limit) {
-        XYSeries curve = new XYSeries(name);
+        XYSeries upper = new XYSeries("95 % limits");
+        XYSeries lower = new XYSeries("lower 95 %");
+        XYSeries farUpper = new XYSeries("99.8 % limits");
+        XYSeries farLower = new XYSeries("lower 99.8 %");
         double smallest =
                 funnel.points().stream().mapToDouble(Funnel.Point::size).min().orElse(1);
         double growth = Math.pow(largest * (1 + 1.0 / STEPS) / smallest, 1.0 / STEPS);
         for (int step = 0; step <= STEPS; step++) {
             double size = smallest * Math.pow(growth, step);
-            curve.add(size, limit.apply(funnel.limitsAt(size)));
+            FunnelLimits limits = funnel.limitsAt(size);
+            upper.add(size, limits.inner().high());
+            lower.add(size, limits.inner().low());
+            farUpper.add(size, limits.outer().high());
+            farLower.add(size, limits.outer().low());
         }
-        return curve;
+        return collection(target, upper, lower, farUpper, farLower);
+    }
+
+    private static double largest(Funnel funnel) {
+        return funnel.points().stream().mapToDouble(Funnel.Point::size).max().orElse(1);
     }
 
     private static XYSeriesCollection collection(XYSeries... series) {

@@ -1,6 +1,8 @@
 package org.axlecause.pages;
 
 import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.axlecause.statistics.ConfidenceLevel;
@@ -11,10 +13,15 @@ import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.SymbolAxis;
+import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.CrosshairState;
+import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.DeviationStepRenderer;
+import org.jfree.chart.renderer.xy.XYItemRendererState;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.data.xy.XYDataset;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
@@ -69,7 +76,7 @@ final class SurvivalChart {
                 ChartStyle.axis("share without " + event + (banded ? ", 95 % band" : ""), ChartStyle.percent());
         double lowest = lowest(data);
         shares.setRange(lowest, 1);
-        DeviationStepRenderer renderer = new DeviationStepRenderer(true, false);
+        DeviationStepRenderer renderer = banded ? new DeviationStepRenderer(true, false) : new StepsAlone();
         renderer.setAlpha(BAND);
         for (int series = 0; series < groups.size(); series++) {
             ChartStyle.line(renderer, series, ChartStyle.STROKES.get(series % ChartStyle.STROKES.size()));
@@ -78,6 +85,35 @@ final class SurvivalChart {
         XYPlot plot = new XYPlot(data, null, shares, renderer);
         ChartStyle.onWhite(plot);
         return plot;
+    }
+
+    /** Without bands, which several lines have none of: each would be drawn as wide as its line. */
+    private static final class StepsAlone extends DeviationStepRenderer {
+
+        private static final long serialVersionUID = 1L;
+
+        private StepsAlone() {
+            super(true, false);
+        }
+
+        @Override
+        public void drawItem(
+                Graphics2D graphics,
+                XYItemRendererState state,
+                Rectangle2D area,
+                PlotRenderingInfo info,
+                XYPlot plot,
+                ValueAxis times,
+                ValueAxis shares,
+                XYDataset data,
+                int series,
+                int item,
+                CrosshairState crosshair,
+                int pass) {
+            if (pass > 0) {
+                super.drawItem(graphics, state, area, info, plot, times, shares, data, series, item, crosshair, pass);
+            }
+        }
     }
 
     private static YIntervalSeries series(Group group, long until, boolean banded) {
