@@ -56,7 +56,7 @@ class AskNumbers {
     private final AskStatistics askStatistics;
     private final DrawStatistics drawStatistics;
     private final ReadSites readSites;
-    private final Catalogue catalogue;
+    private final Map<String, String> regimes;
     private final PlainWords plainWords;
     private final KeptAnswers keptAnswers;
 
@@ -70,7 +70,10 @@ class AskNumbers {
         this.askStatistics = askStatistics;
         this.drawStatistics = drawStatistics;
         this.readSites = readSites;
-        this.catalogue = catalogue;
+        this.regimes = catalogue.written(CatalogueKind.REGIMES).stream()
+                .collect(Collectors.toMap(
+                        regime -> regime.path("code").asText(),
+                        regime -> regime.path("text").asText()));
         this.plainWords = plainWords;
         this.keptAnswers = keptAnswers;
     }
@@ -93,7 +96,7 @@ class AskNumbers {
                                 question,
                                 given,
                                 named,
-                                askStatistics.answer(question.subject(), asked(question, given), actor)));
+                                askStatistics.answer(question.subject(), shown(question, given), actor)));
             } catch (RefusedException refused) {
                 problems = problems(refused.problem());
             }
@@ -112,10 +115,7 @@ class AskNumbers {
                 "site",
                 readSites.visible(actor).stream().collect(Collectors.toMap(Site::site, Site::name)),
                 "regime",
-                catalogue.written(CatalogueKind.REGIMES).stream()
-                        .collect(Collectors.toMap(
-                                regime -> regime.path("code").asText(),
-                                regime -> regime.path("text").asText()))));
+                regimes));
     }
 
     /** The answer of a question in one of its forms. */
@@ -131,6 +131,12 @@ class AskNumbers {
             case "json" -> new Download(name, "application/json", told.json());
             default -> new Download(name, "image/svg+xml", askStatistics.svg(question.subject(), told));
         };
+    }
+
+    /** As it is asked for a page, which draws curves and tells their ends in words. */
+    private static Asked shown(NumbersQuestion question, Map<String, List<String>> given) {
+        Asked asked = asked(question, given);
+        return question == NumbersQuestion.RETURNS ? new Asked(with(asked.values(), "curve", "end")) : asked;
     }
 
     private static Asked asked(NumbersQuestion question, Map<String, List<String>> given) {

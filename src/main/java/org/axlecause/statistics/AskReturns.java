@@ -28,6 +28,11 @@ import org.jspecify.annotations.Nullable;
 class AskReturns {
 
     private static final String ITEM = "item";
+    private static final String CURVE = "curve";
+    private static final String END = "end";
+
+    /** How much of its curves an answer tells. */
+    private static final List<String> CURVES = List.of("whole", END);
 
     /** What curves are told apart by. */
     static final List<String> BY =
@@ -48,11 +53,12 @@ class AskReturns {
     }
 
     private Told answer(ReadQuestion question) {
-        question.takes(ITEM, "by");
+        question.takes(ITEM, "by", CURVE);
         Cohort cohort = question.cohort();
         List<String> items = question.words(
                 ITEM, Stream.of(ScopeItem.values()).map(ScopeItem::toString).toList());
         String word = question.word("by", BY);
+        boolean whole = !END.equals(question.word(CURVE, CURVES));
         question.check();
 
         boolean byItem = ITEM.equals(word);
@@ -97,7 +103,8 @@ class AskReturns {
                                 .map(entry -> view(
                                         word == null ? Map.of() : Map.of(word, entry.getKey()),
                                         entry.getValue(),
-                                        least))
+                                        least,
+                                        whole))
                                 .toList(),
                         word == null || byItem || told.size() < 2 ? null : view(LogRank.of(told)),
                         definitions(most, least)),
@@ -110,13 +117,13 @@ class AskReturns {
                 null);
     }
 
-    private static CurveView view(Map<String, String> group, KaplanMeier curve, int least) {
+    private static CurveView view(Map<String, String> group, KaplanMeier curve, int least, boolean whole) {
         if (curve.number() < least) {
             return new CurveView(group, curve.number(), null, true, null);
         }
         List<SurvivalStep> steps = curve.steps();
         List<AtView> at = new ArrayList<>();
-        for (int index = 0; index < steps.size(); index++) {
+        for (int index = whole ? 0 : steps.size() - 1; index < steps.size(); index++) {
             SurvivalStep step = steps.get(index);
             if (step.events() > 0 || index == steps.size() - 1) {
                 at.add(new AtView(

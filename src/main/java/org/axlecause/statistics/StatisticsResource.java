@@ -271,6 +271,10 @@ public class StatisticsResource {
                     @QueryParam("by")
                     @Nullable
                     String by,
+            @Parameter(description = "The whole curves, as without it, or the end of each alone: whole or end.")
+                    @QueryParam("curve")
+                    @Nullable
+                    String curve,
             @Parameter(hidden = true) @Context Request request,
             @Parameter(hidden = true) @Context UriInfo uri) {
         return answer(Subject.RETURNS, request, uri);

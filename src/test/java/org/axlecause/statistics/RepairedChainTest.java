@@ -98,6 +98,46 @@ class RepairedChainTest {
     }
 
     @Test
+    void a_curve_can_be_told_by_its_end_alone() {
+        JsonPath whole = ask("returns?by=item&curve=whole");
+        JsonPath end = ask("returns?by=item&curve=end");
+
+        assertThat(end.getList("groups.collect { it.curve.size() }", Integer.class))
+                .containsOnly(1);
+        assertThat(end.getList("groups.repairs")).isEqualTo(whole.getList("groups.repairs"));
+        assertThat(end.getList("groups.collect { it.curve[-1] }"))
+                .isEqualTo(whole.getList("groups.collect { it.curve[-1] }"));
+        assertThat(ask("returns?by=item").getList("groups")).isEqualTo(whole.getList("groups"));
+        assertThat(chain.as(admin)
+                        .get("/v1/statistics/returns?curve=ends")
+                        .then()
+                        .statusCode(422)
+                        .extract()
+                        .jsonPath()
+                        .getString("causes[0].text"))
+                .contains("such as end, whole");
+    }
+
+    @Test
+    void a_return_after_an_answer_is_in_the_next_one_folded_or_not() {
+        foldDeltas.fold();
+        assertThat(ask("returns?by=item").getInt("groups.find { it.group.item == 'shoe-set' }.returns"))
+                .isEqualTo(2);
+
+        later("back-again", "2026-06-11T08:00:00Z", "", "R-7")
+                .closed("refused", "")
+                .send();
+
+        assertThat(ask("returns?by=item").getInt("groups.find { it.group.item == 'shoe-set' }.returns"))
+                .isEqualTo(3);
+        foldDeltas.fold();
+        assertThat(ask("returns?by=item").getInt("groups.find { it.group.item == 'shoe-set' }.returns"))
+                .isEqualTo(3);
+        assertThat(ask("returns?by=item").getInt("groups.find { it.group.item == 'shoe-set' }.repairs"))
+                .isEqualTo(7);
+    }
+
+    @Test
     void a_return_counts_once_its_case_has_ended_and_no_more_when_the_closing_is_withdrawn() {
         Chain.OneCase open = later("back-and-still-open", "2026-06-11T08:00:00Z", "CC33 CCC", "");
         open.forget().closed("refused", "").send();
