@@ -1,5 +1,7 @@
 package org.axlecause;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -16,8 +18,9 @@ import org.axlecause.pages.NumbersQuestion;
 
 /**
  * How long people wait for each page among many stored cases, {@code -Dbench.stored=1000000} of them, all with histories and
- * documents as long as they are not more than a million; one reader at a time. {@code -Dbench.folder=DIR} keeps the chain
- * there, and fills none where one is kept already.
+ * documents as long as they are not more than a million; one reader at a time. Answers about numbers are kept, so each such
+ * question is also asked right after another case has ended, which makes its answer another one. {@code -Dbench.folder=DIR}
+ * keeps the chain there, and fills none where one is kept already.
  */
 public final class PagesRun implements ServiceRun {
 
@@ -44,7 +47,22 @@ public final class PagesRun implements ServiceRun {
             try (PackagedService service = IngestRun.service(installation).start()) {
                 service.putSite();
                 writePolicy(service);
-                lines.addAll(asked(service));
+                Map<String, byte[]> pages = pages(service);
+                lines.addAll(asked("page", pages, request -> StoredRun.answers(service, request)));
+                Map<String, byte[]> questions = new LinkedHashMap<>(pages);
+                questions.keySet().removeIf(page -> !page.startsWith("/numbers/"));
+                EndedCases ended = new EndedCases(service);
+                lines.addAll(asked(
+                        "page, a case ended before",
+                        questions,
+                        request -> StoredRun.answers(service, request, ended::end)));
+                lines.addAll(asked(
+                        "page, cells changed before",
+                        questions,
+                        request -> StoredRun.answers(service, request, () -> {
+                            ended.end();
+                            StoredRun.changeCells(installation);
+                        })));
             }
             return lines;
         }
@@ -63,13 +81,45 @@ public final class PagesRun implements ServiceRun {
         service.put("/v1/policies/repairs/draft", DRAFT.replace("3.5", "4"));
     }
 
-    private static List<Measured> asked(PackagedService service) throws Exception {
-        Map<String, byte[]> pages = pages(service);
+    /** Asks for a page again and again. */
+    private interface Asking {
+        LoadLoop.Outcome answers(byte[] request) throws Exception;
+    }
+
+    /** Cases that are repaired, proved and handed back, one before each answer. */
+    private static final class EndedCases {
+
+        private final PackagedService service;
+        private final BenchedEvents events = new BenchedEvents();
+        private final String run = "PAGES-" + System.currentTimeMillis();
+        private int number;
+
+        EndedCases(PackagedService service) {
+            this.service = service;
+        }
+
+        private void end() {
+            number++;
+            List<String> repair = events.repair(run + "-" + number, 0, events.repairLength());
+            try {
+                if (service.batch(BenchedEvents.batch(repair)).statusCode() != OK) {
+                    throw new IllegalStateException("A case was not taken");
+                }
+            } catch (IOException unreachable) {
+                throw new UncheckedIOException(unreachable);
+            } catch (InterruptedException stopped) {
+                Thread.currentThread().interrupt();
+                throw new IllegalStateException("Stopped while a case was sent", stopped);
+            }
+        }
+    }
+
+    private static List<Measured> asked(String kind, Map<String, byte[]> pages, Asking asking) throws Exception {
         Map<String, List<Double>> middles = new TreeMap<>();
         Map<String, List<Double>> tails = new TreeMap<>();
         for (int round = 0; round <= IngestRun.ROUNDS; round++) {
             for (Map.Entry<String, byte[]> page : pages.entrySet()) {
-                LoadLoop.Outcome outcome = StoredRun.answers(service, page.getValue());
+                LoadLoop.Outcome outcome = asking.answers(page.getValue());
                 if (round > 0) {
                     middles.computeIfAbsent(page.getKey(), any -> new ArrayList<>())
                             .add(outcome.millis(HALF));
@@ -80,8 +130,9 @@ public final class PagesRun implements ServiceRun {
         }
         List<Measured> lines = new ArrayList<>();
         pages.keySet().forEach(page -> {
-            lines.add(Measured.atMost(LONGEST_MILLIS, "page, p50", page, middles.getOrDefault(page, List.of()), "ms"));
-            lines.add(Measured.of("page, p95", page, tails.getOrDefault(page, List.of()), "ms"));
+            lines.add(
+                    Measured.atMost(LONGEST_MILLIS, kind + ", p50", page, middles.getOrDefault(page, List.of()), "ms"));
+            lines.add(Measured.of(kind + ", p95", page, tails.getOrDefault(page, List.of()), "ms"));
         });
         return lines;
     }

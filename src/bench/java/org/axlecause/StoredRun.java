@@ -2,6 +2,9 @@ package org.axlecause;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -93,7 +96,7 @@ public final class StoredRun implements ServiceRun {
                     PackagedService other = IngestRun.service(full).start()) {
                 one.putSite();
                 other.putSite();
-                lines.addAll(asked(other));
+                lines.addAll(asked(other, full));
                 double peak = compared(one, other, lines);
                 lines.addAll(read(other));
                 lines.addAll(askedDuringIngest(other, peak * HALF));
@@ -140,18 +143,31 @@ public final class StoredRun implements ServiceRun {
         return Measured.of("", "", singles, "").score();
     }
 
-    /** Each question by itself, warm. */
-    private static List<Measured> asked(PackagedService service) {
+    /** Each question by itself, warm, but with nothing kept of what was read from the cells: as right after a fold. */
+    private static List<Measured> asked(PackagedService service, Installation installation) {
         List<Measured> lines = new ArrayList<>();
-        USUAL.forEach(question -> lines.addAll(asked(service, "usual", question, USUAL_MILLIS)));
-        WIDEST.forEach(question -> lines.addAll(asked(service, "widest", question, WIDEST_MILLIS)));
+        Runnable fold = () -> changeCells(installation);
+        USUAL.forEach(question -> lines.addAll(asked(service, "usual", question, USUAL_MILLIS, fold)));
+        WIDEST.forEach(question -> lines.addAll(asked(service, "widest", question, WIDEST_MILLIS, fold)));
+        USUAL.forEach(question -> lines.addAll(asked(service, "usual, kept", question, USUAL_MILLIS, () -> {})));
         return lines;
     }
 
-    private static List<Measured> asked(PackagedService service, String kind, String question, double most) {
+    /** Makes the service take the cells for other ones than before. */
+    static void changeCells(Installation installation) {
+        try (Connection connection = installation.connection();
+                Statement statement = connection.createStatement()) {
+            statement.executeUpdate("UPDATE statistics_fold SET folded = folded WHERE tenant_id = 'demo'");
+        } catch (SQLException e) {
+            throw new IllegalStateException("The cells can't be touched", e);
+        }
+    }
+
+    private static List<Measured> asked(
+            PackagedService service, String kind, String question, double most, Runnable before) {
         byte[] request = LoadLoop.get("/v1/statistics/" + question, "");
         try {
-            Outcome outcome = answers(service, request);
+            Outcome outcome = answers(service, request, before);
             return List.of(
                     Measured.of(kind + ", p50", question, List.of(outcome.millis(HALF)), "ms"),
                     Measured.atMost(most, kind + ", p95", question, List.of(outcome.millis(WORST)), "ms"));
@@ -172,7 +188,7 @@ public final class StoredRun implements ServiceRun {
                 int first = load.next();
                 load.present((int) (perSecond * IngestRun.TIME.toSeconds()) + LoadLoop.CONNECTIONS);
                 Future<Outcome> sending = beside.submit(() -> load.pacedTests(first, perSecond));
-                lines.addAll(asked(service, "during ingest", question, DURING_INGEST_MILLIS));
+                lines.addAll(asked(service, "during ingest", question, DURING_INGEST_MILLIS, () -> {}));
                 taken.add(sending.get().perSecond());
             }
         } finally {
@@ -204,13 +220,24 @@ public final class StoredRun implements ServiceRun {
 
     /** So many answers, or as many as there is time for, to a reader who has asked before. */
     static Outcome answers(PackagedService service, byte[] request) throws Exception {
-        LoadLoop reader = new LoadLoop(service.port(), 1);
-        answers(reader, request, WARM_UP);
-        return answers(reader, request, ASKED);
+        return answers(service, request, () -> {});
     }
 
-    private static Outcome answers(LoadLoop reader, byte[] request, int count) throws Exception {
+    /** The same, each after something that takes no time of the answer. */
+    static Outcome answers(PackagedService service, byte[] request, Runnable before) throws Exception {
+        LoadLoop reader = new LoadLoop(service.port(), 1);
+        answers(reader, request, WARM_UP, before);
+        return answers(reader, request, ASKED, before);
+    }
+
+    private static Outcome answers(LoadLoop reader, byte[] request, int count, Runnable before) throws Exception {
         AtomicInteger left = new AtomicInteger(count);
-        return reader.fullSpeed(IngestRun.TIME, () -> left.getAndDecrement() > 0 ? request : null);
+        return reader.fullSpeed(IngestRun.TIME, () -> {
+            if (left.getAndDecrement() <= 0) {
+                return null;
+            }
+            before.run();
+            return request;
+        });
     }
 }
