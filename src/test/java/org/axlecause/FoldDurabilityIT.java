@@ -89,7 +89,10 @@ class FoldDurabilityIT extends WithInstallation {
     }
 
     private PackagedService folding() throws Exception {
-        return installation.replica().with("AXLECAUSE_STATISTICS_INTERVAL", "1s");
+        return installation
+                .replica()
+                .with("AXLECAUSE_STATISTICS_INTERVAL", "1s")
+                .with("AXLECAUSE_STATISTICS_FOLD_FROM", "1");
     }
 
     /** Copies of the ended case by their numbers, with what waits of each, and a proved repair of each copy. */

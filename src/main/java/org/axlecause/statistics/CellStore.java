@@ -35,6 +35,12 @@ public class CellStore {
 
     private static final String WAITING = "SELECT tenant_id FROM tenants_with_deltas()";
 
+    private static final String WAITING_DELTAS = """
+            SELECT (SELECT count(*) FROM (SELECT 1 FROM statistics_delta WHERE tenant_id = ? LIMIT ?) c)
+                   + (SELECT count(*) FROM (SELECT 1 FROM statistics_repair_delta WHERE tenant_id = ? LIMIT ?) c)
+                   + (SELECT count(*) FROM (SELECT 1 FROM statistics_open_delta WHERE tenant_id = ? LIMIT ?) c)
+            """;
+
     private static final String FIRST =
             "INSERT INTO statistics_fold (tenant_id, folded) VALUES (?, 0) ON CONFLICT DO NOTHING";
 
@@ -75,6 +81,19 @@ public class CellStore {
     /** Tenants with deltas that wait; looks across tenants, outside any tenant's transaction. */
     List<String> waiting() {
         return transaction.acrossTenants(WAITING, row -> row.getString(1));
+    }
+
+    /** How many deltas of any kind wait in the open transaction's tenant; counts on to no more than so many of a kind. */
+    long waiting(int most) {
+        return transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement query = connection.prepareStatement(WAITING_DELTAS)) {
+                for (int mark = 1; mark <= 6; mark += 2) {
+                    query.setString(mark, tenant);
+                    query.setInt(mark + 1, most);
+                }
+                return number(query);
+            }
+        });
     }
 
     /** Makes what replicas take turns by, in a transaction of its own before the first fold. */

@@ -10,7 +10,9 @@ import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -36,6 +38,7 @@ class CountStore {
     private static final String NO_AMOUNT = "0::numeric";
 
     private final TenantTransaction transaction;
+    private final KeptCellStore<Wanted, Count> kept = new KeptCellStore<>();
 
     CountStore(TenantTransaction transaction) {
         this.transaction = transaction;
@@ -99,6 +102,10 @@ class CountStore {
             group = List.copyOf(group);
             members = List.copyOf(members);
         }
+
+        private Count plus(Count more) {
+            return new Count(group, month, members, n + more.n, amount.add(more.amount));
+        }
     }
 
     /**
@@ -120,18 +127,48 @@ class CountStore {
             if (countables.isEmpty()) {
                 return List.of();
             }
-            Bound sql = new Bound(connection, tenant);
-            String source = source(sql, wanted, countables);
-            List<String> keys = keys(wanted);
-            sql.add("SELECT ").add(keys.isEmpty() ? "" : String.join(", ", keys) + ", ");
-            sql.add("sum(s.n) AS n, " + (wanted.hasAmounts() ? "sum(s.amount)" : NO_AMOUNT) + " AS amount FROM (")
-                    .add(source);
-            sql.add(") s JOIN statistics_countable k ON k.countable = s.countable WHERE k.tenant_id = ?")
-                    .value(tenant);
-            sql.add(keys.isEmpty() ? "" : " GROUP BY " + String.join(", ", keys));
-            sql.add(" HAVING sum(s.n) <> 0");
-            return read(sql, wanted);
+            Source source =
+                    new Source(wanted, countables, new Bound(connection, tenant), new Bound(connection, tenant));
+            source.gather();
+            List<Count> counts = source.ofCells.isEmpty()
+                    ? List.of()
+                    : kept.of(connection, tenant, wanted, () -> added(source.cells, source.ofCells, wanted));
+            List<Count> more = source.ofRows.isEmpty() ? List.of() : added(source.rows, source.ofRows, wanted);
+            return together(counts, more);
         });
+    }
+
+    /** What the parts of a statement count, added up. */
+    private static List<Count> added(Bound sql, List<String> parts, Wanted wanted) throws SQLException {
+        List<String> keys = keys(wanted);
+        sql.add("SELECT ").add(keys.isEmpty() ? "" : String.join(", ", keys) + ", ");
+        sql.add("sum(s.n) AS n, " + (wanted.hasAmounts() ? "sum(s.amount)" : NO_AMOUNT) + " AS amount FROM (")
+                .add(String.join(" UNION ALL ", parts));
+        sql.add(") s JOIN statistics_countable k ON k.countable = s.countable WHERE k.tenant_id = ?")
+                .tenant();
+        sql.add(keys.isEmpty() ? " HAVING count(*) > 0" : " GROUP BY " + String.join(", ", keys));
+        return read(sql, wanted);
+    }
+
+    /** What is counted, whatever its number. */
+    private record Counted(List<String> group, @Nullable LocalDate month, List<String> members) {
+
+        static Counted of(Count count) {
+            return new Counted(count.group(), count.month(), count.members());
+        }
+    }
+
+    private static List<Count> together(List<Count> counts, List<Count> more) {
+        Map<Counted, Count> changes = new LinkedHashMap<>();
+        more.forEach(count -> changes.put(Counted.of(count), count));
+        List<Count> together = new ArrayList<>(counts.size() + more.size());
+        for (Count count : counts) {
+            Count change = changes.isEmpty() ? null : changes.remove(Counted.of(count));
+            together.add(change == null ? count : count.plus(change));
+        }
+        together.addAll(changes.values());
+        together.removeIf(count -> count.n() == 0);
+        return together;
     }
 
     /** Numbers of what is to be counted: a few hundred at most, by which everything else is thrown away early. */
@@ -203,75 +240,82 @@ class CountStore {
         }
     }
 
-    /** Cells and deltas of the whole months and rows of the days at the edges; or the rows of all cases. */
-    private static String source(Bound sql, Wanted wanted, List<Integer> countables) {
-        Set<Dimension> needed = EnumSet.noneOf(Dimension.class);
-        needed.addAll(wanted.by());
-        needed.addAll(wanted.cohort().dimensions());
-        Grain grain = Grain.of(needed, wanted.questions()).orElse(null);
-        boolean daily = Grain.DAILY.answers(needed, wanted.questions());
-        LocalDate first = wanted.cohort().firstWholeMonth();
-        LocalDate end = wanted.cohort().endOfWholeMonths();
-        if (grain == null || (first != null && end != null && !first.isBefore(end))) {
-            return part(
-                    sql,
-                    wanted,
-                    countables,
-                    daily,
-                    wanted.cohort().from(),
-                    wanted.cohort().to());
-        }
-        List<String> parts = folded(sql, wanted, countables, grain, first, end);
-        parts.add(deltas(sql, wanted, countables, first, end));
-        LocalDate from = wanted.cohort().from();
-        LocalDate to = wanted.cohort().to();
-        if (from != null && first != null && from.isBefore(first)) {
-            parts.add(part(sql, wanted, countables, daily, from, first));
-        }
-        if (to != null && end != null && end.isBefore(to)) {
-            parts.add(part(sql, wanted, countables, daily, end, to));
-        }
-        return String.join(" UNION ALL ", parts);
-    }
-
-    /** Cells of whole years and of the months beside them; of months alone where months are told apart. */
-    private static List<String> folded(
-            Bound sql,
+    /**
+     * Where cases are counted from.
+     *
+     * @param cells a statement of folded cells, with the values of its parts
+     * @param ofCells the parts
+     * @param rows a statement of what waits to be folded and of rows, with the values of its parts
+     * @param ofRows the parts
+     */
+    private record Source(
             Wanted wanted,
             List<Integer> countables,
-            Grain grain,
-            @Nullable LocalDate first,
-            @Nullable LocalDate end) {
-        List<String> parts = new ArrayList<>();
-        LocalDate firstYear = wanted.cohort().firstWholeYear();
-        LocalDate endOfYears = wanted.cohort().endOfWholeYears();
-        boolean byMonth = wanted.byMonth() || !wanted.cohort().months().isEmpty();
-        if (byMonth || (firstYear != null && endOfYears != null && !firstYear.isBefore(endOfYears))) {
-            parts.add(cells(sql, wanted, countables, Span.MONTH, grain, first, end));
-            return parts;
-        }
-        parts.add(cells(sql, wanted, countables, Span.YEAR, grain, firstYear, endOfYears));
-        if (first != null && firstYear != null && first.isBefore(firstYear)) {
-            parts.add(cells(sql, wanted, countables, Span.MONTH, grain, first, firstYear));
-        }
-        if (end != null && endOfYears != null && endOfYears.isBefore(end)) {
-            parts.add(cells(sql, wanted, countables, Span.MONTH, grain, endOfYears, end));
-        }
-        return parts;
-    }
+            Bound cells,
+            Bound rows,
+            List<String> ofCells,
+            List<String> ofRows) {
 
-    /** A part of a month or more, by days. */
-    private static String part(
-            Bound sql,
-            Wanted wanted,
-            List<Integer> countables,
-            boolean daily,
-            @Nullable LocalDate from,
-            @Nullable LocalDate to) {
-        return daily
-                ? cells(sql, wanted, countables, Span.MONTH, Grain.DAILY, from, to) + " UNION ALL "
-                        + deltas(sql, wanted, countables, from, to)
-                : rows(sql, wanted, countables, from, to);
+        Source(Wanted wanted, List<Integer> countables, Bound cells, Bound rows) {
+            this(wanted, countables, cells, rows, new ArrayList<>(), new ArrayList<>());
+        }
+
+        /** Cells and deltas of the whole months and rows of the days at the edges; or the rows of all cases. */
+        void gather() {
+            Set<Dimension> needed = EnumSet.noneOf(Dimension.class);
+            needed.addAll(wanted.by());
+            needed.addAll(wanted.cohort().dimensions());
+            Grain grain = Grain.of(needed, wanted.questions()).orElse(null);
+            boolean daily = Grain.DAILY.answers(needed, wanted.questions());
+            LocalDate from = wanted.cohort().from();
+            LocalDate to = wanted.cohort().to();
+            LocalDate first = wanted.cohort().firstWholeMonth();
+            LocalDate end = wanted.cohort().endOfWholeMonths();
+            if (grain == null || (first != null && end != null && !first.isBefore(end))) {
+                addPart(daily, from, to);
+                return;
+            }
+            addFolded(grain, first, end);
+            ofRows.add(deltas(rows, wanted, countables, first, end));
+            if (from != null && first != null && from.isBefore(first)) {
+                addPart(daily, from, first);
+            }
+            if (to != null && end != null && end.isBefore(to)) {
+                addPart(daily, end, to);
+            }
+        }
+
+        /** Cells of whole years and of the months beside them; of months alone where months are told apart. */
+        private void addFolded(Grain grain, @Nullable LocalDate first, @Nullable LocalDate end) {
+            LocalDate firstYear = wanted.cohort().firstWholeYear();
+            LocalDate endOfYears = wanted.cohort().endOfWholeYears();
+            boolean byMonth = wanted.byMonth() || !wanted.cohort().months().isEmpty();
+            if (byMonth || (firstYear != null && endOfYears != null && !firstYear.isBefore(endOfYears))) {
+                addCells(Span.MONTH, grain, first, end);
+                return;
+            }
+            addCells(Span.YEAR, grain, firstYear, endOfYears);
+            if (first != null && firstYear != null && first.isBefore(firstYear)) {
+                addCells(Span.MONTH, grain, first, firstYear);
+            }
+            if (end != null && endOfYears != null && endOfYears.isBefore(end)) {
+                addCells(Span.MONTH, grain, endOfYears, end);
+            }
+        }
+
+        /** A part of a month or more, by days. */
+        private void addPart(boolean daily, @Nullable LocalDate from, @Nullable LocalDate to) {
+            if (daily) {
+                addCells(Span.MONTH, Grain.DAILY, from, to);
+                ofRows.add(deltas(rows, wanted, countables, from, to));
+            } else {
+                ofRows.add(CountStore.rows(rows, wanted, countables, from, to));
+            }
+        }
+
+        private void addCells(Span span, Grain grain, @Nullable LocalDate from, @Nullable LocalDate to) {
+            ofCells.add(CountStore.cells(cells, wanted, countables, span, grain, from, to));
+        }
     }
 
     private static String cells(

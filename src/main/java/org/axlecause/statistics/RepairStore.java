@@ -7,7 +7,9 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -22,6 +24,7 @@ import org.jspecify.annotations.Nullable;
 class RepairStore {
 
     private final TenantTransaction transaction;
+    private final KeptCellStore<Proved, Followed> kept = new KeptCellStore<>();
 
     RepairStore(TenantTransaction transaction) {
         this.transaction = transaction;
@@ -57,6 +60,10 @@ class RepairStore {
         Followed {
             group = List.copyOf(group);
         }
+
+        private Followed of(long number) {
+            return new Followed(group, days, returned, number);
+        }
     }
 
     /** Repairs by how long they were followed. */
@@ -90,23 +97,56 @@ class RepairStore {
 
     private List<Followed> counted(Wanted wanted, @Nullable RepairGrain grain, @Nullable LocalDate provedBefore) {
         return transaction.jdbc((connection, tenant) -> {
-            CountStore.Bound sql = new CountStore.Bound(connection, tenant);
-            String source = new Source(sql, wanted, provedBefore).of(grain);
-            String keys = wanted.by().stream()
-                            .map(dimension -> "s." + dimension.column() + ", ")
-                            .collect(Collectors.joining())
-                    + (wanted.byItem() ? "s.item, " : "");
-            sql.add("SELECT " + keys + "d.days, r.returned, sum(s.n) AS n FROM (" + source + ") s");
-            sql.add(" CROSS JOIN LATERAL (SELECT s.after >= 0 AND s.verified + s.after <= ? AS returned) r")
-                    .value(wanted.asOf());
-            sql.add(" CROSS JOIN LATERAL (SELECT CASE WHEN r.returned THEN s.after ELSE least(?, ? - s.verified) END"
-                            + " AS days) d")
-                    .value(wanted.most())
-                    .value(wanted.asOf());
-            sql.add(" WHERE s.verified <= ?").value(wanted.asOf());
-            sql.add(" GROUP BY " + keys + "d.days, r.returned HAVING sum(s.n) <> 0");
-            return read(sql, wanted);
+            Source source = new Source(
+                    new CountStore.Bound(connection, tenant),
+                    new CountStore.Bound(connection, tenant),
+                    wanted,
+                    provedBefore);
+            source.gather(grain);
+            List<Followed> followed = source.ofCells.isEmpty()
+                    ? List.of()
+                    : kept.of(
+                            connection,
+                            tenant,
+                            new Proved(wanted, provedBefore),
+                            () -> added(source.cells, source.ofCells, wanted));
+            return together(followed, added(source.rows, source.ofRows, wanted));
         });
+    }
+
+    private static List<Followed> together(List<Followed> followed, List<Followed> more) {
+        if (more.isEmpty()) {
+            return followed;
+        }
+        Map<Followed, Long> changes = new LinkedHashMap<>();
+        more.forEach(repairs -> changes.put(repairs.of(0), repairs.n()));
+        List<Followed> together = new ArrayList<>(followed.size() + more.size());
+        for (Followed repairs : followed) {
+            Long change = changes.remove(repairs.of(0));
+            together.add(change == null ? repairs : repairs.of(repairs.n() + change));
+        }
+        changes.forEach((repairs, n) -> together.add(repairs.of(n)));
+        together.removeIf(repairs -> repairs.n() == 0);
+        return together;
+    }
+
+    /** What the parts of a statement count, added up. */
+    private static List<Followed> added(CountStore.Bound sql, List<String> parts, Wanted wanted) throws SQLException {
+        String keys = wanted.by().stream()
+                        .map(dimension -> "s." + dimension.column() + ", ")
+                        .collect(Collectors.joining())
+                + (wanted.byItem() ? "s.item, " : "");
+        sql.add("SELECT " + keys + "d.days, r.returned, sum(s.n) AS n FROM (" + String.join(" UNION ALL ", parts)
+                + ") s");
+        sql.add(" CROSS JOIN LATERAL (SELECT s.after >= 0 AND s.verified + s.after <= ? AS returned) r")
+                .value(wanted.asOf());
+        sql.add(" CROSS JOIN LATERAL (SELECT CASE WHEN r.returned THEN s.after ELSE least(?, ? - s.verified) END"
+                        + " AS days) d")
+                .value(wanted.most())
+                .value(wanted.asOf());
+        sql.add(" WHERE s.verified <= ?").value(wanted.asOf());
+        sql.add(" GROUP BY " + keys + "d.days, r.returned HAVING sum(s.n) <> 0");
+        return read(sql, wanted);
     }
 
     private static List<Followed> read(CountStore.Bound sql, Wanted wanted) throws SQLException {
@@ -126,39 +166,56 @@ class RepairStore {
         return found;
     }
 
-    /** Where repairs are counted from: day of the proof, days until the return or -1, and how many. */
+    private record Proved(Wanted wanted, @Nullable LocalDate before) {}
+
+    /**
+     * Where repairs are counted from: day of the proof, days until the return or -1, and how many.
+     *
+     * @param cells a statement of folded cells, with the values of its parts
+     * @param rows a statement of what waits to be folded and of rows, with the values of its parts
+     * @param ofCells parts of the one
+     * @param ofRows parts of the other
+     */
     private record Source(
-            CountStore.Bound sql, Wanted wanted, @Nullable LocalDate provedBefore) {
+            CountStore.Bound cells,
+            CountStore.Bound rows,
+            Wanted wanted,
+            @Nullable LocalDate provedBefore,
+            List<String> ofCells,
+            List<String> ofRows) {
+
+        Source(CountStore.Bound cells, CountStore.Bound rows, Wanted wanted, @Nullable LocalDate provedBefore) {
+            this(cells, rows, wanted, provedBefore, new ArrayList<>(), new ArrayList<>());
+        }
 
         /** Cells and deltas of whole months and rows of the days at the edges; or rows alone. */
-        String of(@Nullable RepairGrain grain) {
+        void gather(@Nullable RepairGrain grain) {
             Cohort cohort = wanted.cohort();
             LocalDate from = cohort.from();
             LocalDate to = cohort.to();
             LocalDate first = cohort.firstWholeMonth();
             LocalDate end = cohort.endOfWholeMonths();
             if (grain == null || (first != null && end != null && !first.isBefore(end))) {
-                return rows(from, to, null);
+                addRows(from, to, null);
+                return;
             }
             LocalDate wholeProofs = provedBefore == null ? null : provedBefore.withDayOfMonth(1);
-            List<String> parts = new ArrayList<>();
-            parts.add(cells(grain, first, end, wholeProofs));
-            parts.add(repairs("statistics_repair_delta", "c.sign", first, end, null, wholeProofs));
+            ofCells.add(cells(grain, first, end, wholeProofs));
+            ofRows.add(repairs("statistics_repair_delta", "c.sign", first, end, null, wholeProofs));
             if (wholeProofs != null) {
-                parts.add(rows(first, end, wholeProofs));
+                addRows(first, end, wholeProofs);
             }
             if (from != null && first != null && from.isBefore(first)) {
-                parts.add(rows(from, first, null));
+                addRows(from, first, null);
             }
             if (to != null && end != null && end.isBefore(to)) {
-                parts.add(rows(end, to, null));
+                addRows(end, to, null);
             }
-            return String.join(" UNION ALL ", parts);
         }
 
         private String cells(
                 RepairGrain grain, @Nullable LocalDate from, @Nullable LocalDate to, @Nullable LocalDate proofsBefore) {
-            CountStore.Bound part = sql.part();
+            CountStore.Bound part = cells.part();
             part.add("SELECT " + columns() + (wanted.byItem() ? "c.item, " : ""));
             part.add("c.verified, c.after, c.n FROM statistics_repair_cell c WHERE c.tenant_id = ?")
                     .tenant();
@@ -171,11 +228,11 @@ class RepairStore {
             CountStore.between(part, "c.month", from, to);
             CountStore.between(part, "c.verified", null, proofsBefore);
             CountStore.choose(part, wanted.cohort(), "c.month");
-            return sql.take(part);
+            return cells.take(part);
         }
 
-        private String rows(@Nullable LocalDate from, @Nullable LocalDate to, @Nullable LocalDate proofsFrom) {
-            return repairs("statistics_repair", "1::bigint", from, to, proofsFrom, provedBefore);
+        private void addRows(@Nullable LocalDate from, @Nullable LocalDate to, @Nullable LocalDate proofsFrom) {
+            ofRows.add(repairs("statistics_repair", "1::bigint", from, to, proofsFrom, provedBefore));
         }
 
         private String repairs(
@@ -185,7 +242,7 @@ class RepairStore {
                 @Nullable LocalDate to,
                 @Nullable LocalDate proofsFrom,
                 @Nullable LocalDate proofsBefore) {
-            CountStore.Bound part = sql.part();
+            CountStore.Bound part = rows.part();
             part.add("SELECT " + columns() + (wanted.byItem() ? "i.item, " : ""));
             part.add("c.verified_day AS verified, " + RepairCellStore.after("?") + " AS after, " + number + " AS n")
                     .value(wanted.most());
@@ -199,7 +256,7 @@ class RepairStore {
                 part.add(wanted.byItem() ? " AND i.item = ANY (?)" : " AND c.items && ?::text[]")
                         .texts(wanted.items());
             }
-            return sql.take(part);
+            return rows.take(part);
         }
 
         private String columns() {

@@ -18,8 +18,12 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -74,6 +78,12 @@ class CountedRowsTest {
     FoldDeltas foldDeltas;
 
     @Inject
+    RepairCellStore repairCells;
+
+    @Inject
+    OpenCaseStore openCases;
+
+    @Inject
     RecountCommand recount;
 
     @Inject
@@ -112,6 +122,65 @@ class CountedRowsTest {
         assertThat(rows(COUNTED))
                 .contains("cause wheel-cylinder-leaking root 2 left", "case   0 ", "outcome closed-refused  0 ")
                 .noneMatch(row -> row.contains("undetermined"));
+    }
+
+    @Test
+    void few_deltas_wait_for_more_of_them_and_no_longer_than_was_set() {
+        Instant[] now = {Instant.parse("2026-03-02T08:00:00Z")};
+        Clock clock = new Clock() {
+            @Override
+            public Instant instant() {
+                return now[0];
+            }
+
+            @Override
+            public ZoneOffset getZone() {
+                return ZoneOffset.UTC;
+            }
+
+            @Override
+            public Clock withZone(ZoneId zone) {
+                return this;
+            }
+        };
+        FoldDeltas patient =
+                new FoldDeltas(cells, repairCells, openCases, transaction, clock, 1_000_000, Duration.ofMinutes(10));
+        endedCase("QS-1");
+        long waiting = waiting();
+        assertThat(waiting).isPositive();
+
+        patient.whenDue();
+        now[0] = now[0].plusSeconds(599);
+        patient.whenDue();
+        assertThat(waiting()).isEqualTo(waiting);
+        now[0] = now[0].plusSeconds(1);
+        patient.whenDue();
+        assertThat(waiting()).isZero();
+
+        endedCase("QS-2");
+        patient.whenDue();
+        assertThat(waiting()).as("waiting for ten minutes of their own").isPositive();
+        new FoldDeltas(
+                        cells,
+                        repairCells,
+                        openCases,
+                        transaction,
+                        clock,
+                        Math.toIntExact(waiting()),
+                        Duration.ofMinutes(10))
+                .whenDue();
+        assertThat(waiting()).isZero();
+    }
+
+    private void endedCase(String reference) {
+        chain.aCase(reference, "quay-street", "2026-03-02T08:15:00Z")
+                .presented()
+                .closed("abandoned", "")
+                .send();
+    }
+
+    private long waiting() {
+        return transaction.call(tenant, () -> cells.waiting(1000));
     }
 
     @Test

@@ -115,6 +115,36 @@ class StatisticsApiTest {
                 .contains("site=quay-street, cases=5,");
     }
 
+    @Test
+    void what_ends_after_an_answer_is_in_the_next_one_and_what_is_withdrawn_is_not() {
+        foldDeltas.fold();
+        assertThat(casesBySite()).isEqualTo(Map.of("mill-bridge", 2, "quay-street", 5));
+        assertThat(casesBySite()).as("kept").isEqualTo(Map.of("mill-bridge", 2, "quay-street", 5));
+
+        Chain.OneCase last = chain.aCase("MB-04", "mill-bridge", "2026-04-08T08:15:00Z")
+                .presented()
+                .closed("refused", OVAL);
+        last.send();
+        assertThat(casesBySite()).isEqualTo(Map.of("mill-bridge", 3, "quay-street", 5));
+        foldDeltas.fold();
+        assertThat(casesBySite()).as("folded").isEqualTo(Map.of("mill-bridge", 3, "quay-street", 5));
+
+        last.withdraw(last.idOf("case.closed")).send();
+        assertThat(casesBySite()).isEqualTo(Map.of("mill-bridge", 2, "quay-street", 5));
+        foldDeltas.fold();
+        assertThat(casesBySite()).as("folded").isEqualTo(Map.of("mill-bridge", 2, "quay-street", 5));
+    }
+
+    private Map<String, Integer> casesBySite() {
+        JsonPath answer = ask("/v1/statistics/causes?by=site&cause=drum-oval").jsonPath();
+        Map<String, Integer> cases = new TreeMap<>();
+        List<String> sites = answer.getList("shares.group.site");
+        for (int index = 0; index < sites.size(); index++) {
+            cases.put(sites.get(index), answer.getInt("shares[" + index + "].cases.of"));
+        }
+        return cases;
+    }
+
     private Map<String, String> told() {
         Map<String, String> told = new TreeMap<>();
         told.put(
