@@ -127,14 +127,29 @@ class CountStore {
             if (countables.isEmpty()) {
                 return List.of();
             }
-            Source source =
-                    new Source(wanted, countables, new Bound(connection, tenant), new Bound(connection, tenant));
-            source.gather();
+            Source source = Source.of(wanted, countables, connection, tenant);
             List<Count> counts = source.ofCells.isEmpty()
                     ? List.of()
                     : kept.of(connection, tenant, wanted, () -> added(source.cells, source.ofCells, wanted));
             List<Count> more = source.ofRows.isEmpty() ? List.of() : added(source.rows, source.ofRows, wanted);
             return together(counts, more);
+        });
+    }
+
+    /** Tenants of whom counts are kept. */
+    Set<String> keptTenants() {
+        return kept.tenants();
+    }
+
+    /** Reads cells again that were asked for and have changed since; whether there were any. */
+    boolean renewOne() {
+        return transaction.jdbc((connection, tenant) -> {
+            Wanted wanted = kept.changed(connection, tenant);
+            if (wanted != null) {
+                Source source = Source.of(wanted, countables(connection, tenant, wanted), connection, tenant);
+                kept.renew(connection, tenant, wanted, () -> added(source.cells, source.ofCells, wanted));
+            }
+            return wanted != null;
         });
     }
 
@@ -256,12 +271,20 @@ class CountStore {
             List<String> ofCells,
             List<String> ofRows) {
 
-        Source(Wanted wanted, List<Integer> countables, Bound cells, Bound rows) {
-            this(wanted, countables, cells, rows, new ArrayList<>(), new ArrayList<>());
+        static Source of(Wanted wanted, List<Integer> countables, Connection connection, String tenant) {
+            Source source = new Source(
+                    wanted,
+                    countables,
+                    new Bound(connection, tenant),
+                    new Bound(connection, tenant),
+                    new ArrayList<>(),
+                    new ArrayList<>());
+            source.gather();
+            return source;
         }
 
         /** Cells and deltas of the whole months and rows of the days at the edges; or the rows of all cases. */
-        void gather() {
+        private void gather() {
             Set<Dimension> needed = EnumSet.noneOf(Dimension.class);
             needed.addAll(wanted.by());
             needed.addAll(wanted.cohort().dimensions());

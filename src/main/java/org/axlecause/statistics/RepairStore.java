@@ -1,6 +1,7 @@
 package org.axlecause.statistics;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -96,21 +97,30 @@ class RepairStore {
     }
 
     private List<Followed> counted(Wanted wanted, @Nullable RepairGrain grain, @Nullable LocalDate provedBefore) {
+        Proved proved = new Proved(wanted, grain, provedBefore);
         return transaction.jdbc((connection, tenant) -> {
-            Source source = new Source(
-                    new CountStore.Bound(connection, tenant),
-                    new CountStore.Bound(connection, tenant),
-                    wanted,
-                    provedBefore);
-            source.gather(grain);
+            Source source = Source.of(proved, connection, tenant);
             List<Followed> followed = source.ofCells.isEmpty()
                     ? List.of()
-                    : kept.of(
-                            connection,
-                            tenant,
-                            new Proved(wanted, provedBefore),
-                            () -> added(source.cells, source.ofCells, wanted));
+                    : kept.of(connection, tenant, proved, () -> added(source.cells, source.ofCells, wanted));
             return together(followed, added(source.rows, source.ofRows, wanted));
+        });
+    }
+
+    /** Tenants of whom repairs are kept. */
+    Set<String> keptTenants() {
+        return kept.tenants();
+    }
+
+    /** Reads cells again that were asked for and have changed since; whether there were any. */
+    boolean renewOne() {
+        return transaction.jdbc((connection, tenant) -> {
+            Proved proved = kept.changed(connection, tenant);
+            if (proved != null) {
+                Source source = Source.of(proved, connection, tenant);
+                kept.renew(connection, tenant, proved, () -> added(source.cells, source.ofCells, proved.wanted()));
+            }
+            return proved != null;
         });
     }
 
@@ -166,7 +176,10 @@ class RepairStore {
         return found;
     }
 
-    private record Proved(Wanted wanted, @Nullable LocalDate before) {}
+    private record Proved(
+            Wanted wanted,
+            @Nullable RepairGrain grain,
+            @Nullable LocalDate before) {}
 
     /**
      * Where repairs are counted from: day of the proof, days until the return or -1, and how many.
@@ -184,12 +197,20 @@ class RepairStore {
             List<String> ofCells,
             List<String> ofRows) {
 
-        Source(CountStore.Bound cells, CountStore.Bound rows, Wanted wanted, @Nullable LocalDate provedBefore) {
-            this(cells, rows, wanted, provedBefore, new ArrayList<>(), new ArrayList<>());
+        static Source of(Proved proved, Connection connection, String tenant) {
+            Source source = new Source(
+                    new CountStore.Bound(connection, tenant),
+                    new CountStore.Bound(connection, tenant),
+                    proved.wanted(),
+                    proved.before(),
+                    new ArrayList<>(),
+                    new ArrayList<>());
+            source.gather(proved.grain());
+            return source;
         }
 
         /** Cells and deltas of whole months and rows of the days at the edges; or rows alone. */
-        void gather(@Nullable RepairGrain grain) {
+        private void gather(@Nullable RepairGrain grain) {
             Cohort cohort = wanted.cohort();
             LocalDate from = cohort.from();
             LocalDate to = cohort.to();

@@ -46,6 +46,9 @@ class RepairedChainTest {
     FoldDeltas foldDeltas;
 
     @Inject
+    RenewKept renewKept;
+
+    @Inject
     TenantTransaction transaction;
 
     private final String tenant = Chain.aTenant();
@@ -131,6 +134,8 @@ class RepairedChainTest {
         assertThat(ask("returns?by=item").getInt("groups.find { it.group.item == 'shoe-set' }.returns"))
                 .isEqualTo(3);
         foldDeltas.fold();
+        assertThat(renewKept.renew()).isPositive();
+        assertThat(renewKept.renew()).isZero();
         assertThat(ask("returns?by=item").getInt("groups.find { it.group.item == 'shoe-set' }.returns"))
                 .isEqualTo(3);
         assertThat(ask("returns?by=item").getInt("groups.find { it.group.item == 'shoe-set' }.repairs"))

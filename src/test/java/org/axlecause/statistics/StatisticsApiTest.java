@@ -34,6 +34,9 @@ class StatisticsApiTest {
     @Inject
     FoldDeltas foldDeltas;
 
+    @Inject
+    RenewKept renewKept;
+
     private final String tenant = Chain.aTenant();
     private Chain chain;
     private String analyst = "";
@@ -132,6 +135,8 @@ class StatisticsApiTest {
         last.withdraw(last.idOf("case.closed")).send();
         assertThat(casesBySite()).isEqualTo(Map.of("mill-bridge", 2, "quay-street", 5));
         foldDeltas.fold();
+        renewKept.renew();
+        assertThat(renewKept.renew()).isZero();
         assertThat(casesBySite()).as("folded").isEqualTo(Map.of("mill-bridge", 2, "quay-street", 5));
     }
 
