@@ -29,7 +29,7 @@ class RenewKept {
     }
 
     @Scheduled(
-            every = "{axlecause.statistics.interval}",
+            every = "{axlecause.statistics.interval-of-renewal}",
             concurrentExecution = ConcurrentExecution.SKIP,
             identity = "renewal of what was read from cells")
     void whenDue() {
