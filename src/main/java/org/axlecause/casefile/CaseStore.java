@@ -87,7 +87,7 @@ public class CaseStore {
 
     private static final String NEWEST_FIRST = " ORDER BY opened DESC, reference DESC LIMIT ?";
 
-    /** Words that many cases have are found among this many of the newest. */
+    /** Words are looked for among this many of the newest, then by their index where no more than so many cases have them. */
     private static final int NEWEST = 1000;
 
     /** Cases are found by so many characters in a row. */
@@ -222,15 +222,37 @@ public class CaseStore {
                 return asked(connection, conditions.with(words), limit);
             }
             List<StoredCase> found = asked(connection, conditions.amongNewest(words), limit);
-            return found.size() == limit || isShort(connection, conditions)
-                    ? found
-                    : asked(connection, conditions.byParts(words), limit);
+            if (found.size() == limit || isShort(connection, conditions)) {
+                return found;
+            }
+            List<String> having = having(connection, words);
+            return asked(
+                    connection,
+                    having.size() > NEWEST
+                            ? conditions.with(words)
+                            : conditions.with(words).among(connection, having),
+                    limit);
         });
     }
 
     private static List<StoredCase> asked(Connection connection, Conditions conditions, int limit) throws SQLException {
         try (PreparedStatement query = conditions.prepared(connection, NEWEST_FIRST, limit)) {
             return cases(query.executeQuery());
+        }
+    }
+
+    /** Cases with these words, whatever else limits the list; a few more than count as few. */
+    private static List<String> having(Connection connection, String words) throws SQLException {
+        try (PreparedStatement query = connection.prepareStatement("SELECT cases_with(?) LIMIT ?")) {
+            query.setString(1, words);
+            query.setInt(2, NEWEST + 1);
+            List<String> references = new ArrayList<>();
+            try (ResultSet row = query.executeQuery()) {
+                while (row.next()) {
+                    references.add(row.getString(1));
+                }
+            }
+            return references;
         }
     }
 
@@ -365,11 +387,10 @@ public class CaseStore {
             return more;
         }
 
-        /** Those that have these words, looked for by the parts of the words. */
-        Conditions byParts(String words) {
-            Conditions more = with(words);
-            more.add(" AND reference = ANY (ARRAY(SELECT cases_with(?)))", words);
-            return more;
+        /** Those of these references alone. */
+        Conditions among(Connection connection, List<String> references) throws SQLException {
+            add(" AND reference = ANY (?)", connection.createArrayOf("text", references.toArray()));
+            return this;
         }
     }
 }

@@ -150,19 +150,22 @@ class CaseStoreTest {
     @Test
     void words_are_found_in_a_case_behind_a_thousand_newer_ones() {
         keep("OLD-1", aJudgedCase("quay-street", "open", NOON.minusYears(1), "Lantern"));
-        transaction.run(
-                tenant,
-                () -> IntStream.rangeClosed(1, 1001).forEach(number -> {
-                    String reference = "NEW-" + number;
-                    cases.lock(List.of(reference), NOON);
-                    events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
-                    cases.save(reference, aJudgedCase("quay-street", "open", NOON, "Portal"), NOON);
-                }));
+        keepMany("NEW-", "open", "Portal");
 
         assertThat(list(withWords("lantern"))).containsExactly("OLD-1");
         assertThat(list(withWords("la"))).containsExactly("OLD-1");
         assertThat(list(new CaseFilter(null, "closed", null, null, null, null, "lantern")))
                 .isEmpty();
+    }
+
+    @Test
+    void words_that_more_than_a_thousand_cases_have_are_found_behind_a_thousand_others_of_a_status() {
+        keep("OLD-1", aJudgedCase("quay-street", "closed", NOON.minusYears(1), "Portal"));
+        keepMany("NEW-", "open", "Portal");
+        keepMany("DONE-", "closed", "Lantern");
+
+        assertThat(list(new CaseFilter(null, "closed", null, null, null, null, "portal")))
+                .containsExactly("OLD-1");
     }
 
     @Test
@@ -210,6 +213,17 @@ class CaseStoreTest {
         assertThat(transaction.call(other, () -> cases.list(CaseFilter.ALL, null, 10)))
                 .isEmpty();
         assertThat(transaction.call(other, () -> cases.find("QS-1"))).isEmpty();
+    }
+
+    private void keepMany(String prefix, String status, String model) {
+        transaction.run(
+                tenant,
+                () -> IntStream.rangeClosed(1, 1001).forEach(number -> {
+                    String reference = prefix + number;
+                    cases.lock(List.of(reference), NOON);
+                    events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
+                    cases.save(reference, aJudgedCase("quay-street", status, NOON, model), NOON);
+                }));
     }
 
     private void keep(String reference, JudgedCase judged) {
