@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class KeptCellStore<W, C> {
 
-    private static final long MOST = 100_000;
+    private static final long MOST = 250_000;
     private static final Duration UNASKED = Duration.ofHours(1);
 
     /** The transaction that folded last wrote this row last, whatever its number is since a copy was put back. */
