@@ -19,8 +19,9 @@ import org.axlecause.pages.NumbersQuestion;
 /**
  * How long people wait for each page among many stored cases, {@code -Dbench.stored=1000000} of them, all with histories and
  * documents as long as they are not more than a million; one reader at a time. Answers about numbers are kept, so each such
- * question is also asked right after another case has ended, which makes its answer another one. {@code -Dbench.folder=DIR}
- * keeps the chain there, and fills none where one is kept already.
+ * question is also asked right after another case has ended, which makes its answer another one, and right after the cells
+ * have changed too, so that nothing is kept at all. {@code -Dbench.folder=DIR} keeps the chain there, and fills none where
+ * one is kept already.
  */
 public final class PagesRun implements ServiceRun {
 
@@ -86,7 +87,7 @@ public final class PagesRun implements ServiceRun {
         LoadLoop.Outcome answers(byte[] request) throws Exception;
     }
 
-    /** Cases that are repaired, proved and handed back, one before each answer. */
+    /** Cases that are repaired and proved, one before each answer. */
     private static final class EndedCases {
 
         private final PackagedService service;
