@@ -28,7 +28,7 @@ public class JudgeBenchmark extends WithJudge {
 
     /** A vehicle and the peaks of one test. */
     @Benchmark
-    @Goal(0.5)
+    @Goal(0.25)
     public Judgement peakOnlyTenFacts() {
         return judge.judge(tenFacts);
     }
@@ -41,7 +41,7 @@ public class JudgeBenchmark extends WithJudge {
 
     /** Two tests, all findings, decisions and the first work. */
     @Benchmark
-    @Goal(5)
+    @Goal(3)
     public Judgement sixtyFacts() {
         return judge.judge(sixtyFacts);
     }

@@ -25,7 +25,7 @@ record CaseDocument(Map<String, String> members) {
      * @param data data of the case's presentations as sent
      */
     static CaseDocument of(Judgement judgement, String rulebook, Map<EntryId, JsonNode> data) {
-        Map<String, String> judged = Json.members(Json.text(judgement));
+        Map<String, String> judged = Json.members(judgement);
         judged.remove("presentation");
         judged.remove("openedDay");
         Map<String, String> document = new LinkedHashMap<>();

@@ -22,6 +22,7 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
+import java.lang.reflect.RecordComponent;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -90,6 +91,22 @@ public final class Json {
         } catch (IOException e) {
             throw unreadable(e);
         }
+    }
+
+    /** The members of a record as it is written, each by itself, in their order. */
+    public static Map<String, String> members(Record written) {
+        Map<String, String> members = new LinkedHashMap<>();
+        for (RecordComponent component : written.getClass().getRecordComponents()) {
+            try {
+                Object member = component.getAccessor().invoke(written);
+                if (member != null) {
+                    members.put(component.getName(), text(member));
+                }
+            } catch (ReflectiveOperationException e) {
+                throw new IllegalArgumentException("No member " + component.getName() + " of " + written.getClass(), e);
+            }
+        }
+        return members;
     }
 
     private static IllegalStateException unreadable(IOException fault) {

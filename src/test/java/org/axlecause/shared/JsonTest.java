@@ -43,6 +43,13 @@ class JsonTest {
     }
 
     @Test
+    void the_members_of_a_record_are_written_one_by_one_as_they_are_in_the_whole() {
+        assertThat(Json.members(FIGURE)).isEqualTo(Json.members(Json.text(FIGURE)));
+        assertThat(Json.members(FIGURE).keySet())
+                .containsExactly("kind", "test", "stage", "brake", "place", "value", "observable");
+    }
+
+    @Test
     void what_is_written_is_read_back_as_the_same_value() throws JsonProcessingException {
         Figure read = Json.mapper().readValue(Json.mapper().writeValueAsString(FIGURE), Figure.class);
 
