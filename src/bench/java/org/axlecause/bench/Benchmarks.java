@@ -61,12 +61,18 @@ public final class Benchmarks {
         Files.deleteIfExists(file);
         Collection<RunResult> results = parts(args[0], file);
         List<Measured> measured = new ArrayList<>();
+        List<String> faulted = new ArrayList<>();
         for (Class<? extends ServiceRun> run : RUNS) {
             if (Pattern.compile(args[0]).matcher(run.getName()).find()) {
-                measured.addAll(run.getConstructor().newInstance().run());
+                try {
+                    measured.addAll(run.getConstructor().newInstance().run());
+                } catch (Exception | AssertionError fault) {
+                    fault.printStackTrace(OUT);
+                    faulted.add(run.getSimpleName());
+                }
             }
         }
-        if (results.isEmpty() && measured.isEmpty()) {
+        if (results.isEmpty() && measured.isEmpty() && faulted.isEmpty()) {
             throw new IllegalArgumentException(
                     "No benchmark is called '" + args[0] + "'; leave -Donly out to run all.");
         }
@@ -83,6 +89,9 @@ public final class Benchmarks {
         table.forEach(OUT::println);
         append(measured, file);
         OUT.println("results: " + file);
+        if (!faulted.isEmpty()) {
+            throw new IllegalStateException("Not measured, for the faults told above: " + String.join(", ", faulted));
+        }
     }
 
     private static Collection<RunResult> parts(String only, Path file) throws RunnerException {
