@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import org.axlecause.shared.Json;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -61,9 +59,8 @@ class CaseChangeTest {
     }
 
     private static CaseChange between(@Nullable String before, String after) {
-        Map<String, String> members = new LinkedHashMap<>(Json.members(after));
         CaseColumns columns =
                 new CaseColumns("quay-street", "open", NOON, LocalDate.of(2026, 3, 2), 2, "Portal", "Lantern");
-        return CaseChange.between(before, columns, "QS-1", new CaseDocument(members));
+        return CaseChange.between(before, columns, "QS-1", new CaseDocument(Json.members(after)));
     }
 }
