@@ -24,6 +24,8 @@ public final class IngestRun implements ServiceRun {
     private static final String PER_SECOND = "1/s";
     private static final double HALF = 0.5;
     private static final double WORST = 0.99;
+    private static final double STILL_FASTER = 1.05;
+    private static final int MOST_WARM_UPS = 8;
 
     @Override
     public List<Measured> run() throws Exception {
@@ -48,7 +50,7 @@ public final class IngestRun implements ServiceRun {
         IngestLoad load = new IngestLoad(service.port(), TIME);
         LoadLoop least = new LoadLoop(baselinePort, LoadLoop.CONNECTIONS);
         byte[] row = LoadLoop.post(BaselineService.PATH, BaselineService.TYPE, new BenchedEvents().tested("ROW"));
-        round(load, least, row);
+        warmUp(load, least, row);
         Map<String, List<Double>> rates = new TreeMap<>();
         for (int round = 0; round < ROUNDS; round++) {
             round(load, least, row)
@@ -71,6 +73,18 @@ public final class IngestRun implements ServiceRun {
         lines.add(Measured.of(
                 "memory", "resident, after full load", List.of(StartUpRun.residentMegabytes(service)), "MB"));
         return lines;
+    }
+
+    /** Until single events come no faster than before: what runs once in an event is compiled after thousands of them. */
+    private static void warmUp(IngestLoad load, LoadLoop least, byte[] row) throws Exception {
+        double fastest = 0;
+        for (int round = 0; round < MOST_WARM_UPS; round++) {
+            double rate = round(load, least, row).getOrDefault("singles", 0.0);
+            if (rate < fastest * STILL_FASTER) {
+                return;
+            }
+            fastest = Math.max(fastest, rate);
+        }
     }
 
     private static Map<String, Double> round(IngestLoad load, LoadLoop least, byte[] row) throws Exception {
