@@ -4,6 +4,7 @@ import io.quarkus.runtime.Startup;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.Optional;
@@ -16,22 +17,27 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Hands out the policies by which cases are judged; a wrong baseline stops the start. A merged version never changes, so
- * that each is merged once and kept while there is room.
+ * that each is merged once and kept while there is room; the timetable of a tenant is read again as soon as a later
+ * publication could matter.
  */
 @Startup
 @ApplicationScoped
 class PolicyInForce implements PolicyChoice {
 
     private static final int MOST_KEPT = 1_000;
+    private static final int MOST_TIMETABLES = 100;
 
     private final Policy baseline = PolicyFile.baseline();
     private final PolicyVersionStore versions;
     private final TenantTransaction transaction;
+    private final Clock clock;
     private final Recent<Merged, Policy> kept = new Recent<>(MOST_KEPT);
+    private final Recent<String, PolicyTimetable> timetables = new Recent<>(MOST_TIMETABLES);
 
-    PolicyInForce(PolicyVersionStore versions, TenantTransaction transaction) {
+    PolicyInForce(PolicyVersionStore versions, TenantTransaction transaction, Clock clock) {
         this.versions = versions;
         this.transaction = transaction;
+        this.clock = clock;
     }
 
     @Produces
@@ -52,9 +58,18 @@ class PolicyInForce implements PolicyChoice {
         if (moved.isPresent() || site == null) {
             return moved.orElse(baseline);
         }
-        return versions.inEffect(site, day, presented)
-                .flatMap(key -> version(key.name(), key.version(), region, site))
+        Optional<PolicyVersionStore.Key> inEffect = presented == null
+                ? versions.inEffect(site, day)
+                : timetable(presented).inEffect(site, day, presented);
+        return inEffect.flatMap(key -> version(key.name(), key.version(), region, site))
                 .orElse(baseline);
+    }
+
+    private PolicyTimetable timetable(OffsetDateTime moment) {
+        PolicyTimetable known = timetables.find(transaction.tenant());
+        return known != null && known.isSureOf(moment)
+                ? known
+                : timetables.keep(transaction.tenant(), versions.timetable(OffsetDateTime.now(clock)));
     }
 
     /** One version merged for a site; empty where it is not published. */

@@ -27,10 +27,17 @@ public class PolicyVersionStore {
             SELECT name, version
               FROM (SELECT DISTINCT ON (name) name, version, covers
                       FROM policy_version
-                     WHERE tenant_id = ? AND effective_from <= ? AND published_at <= coalesce(?, 'infinity'::timestamptz)
+                     WHERE tenant_id = ? AND effective_from <= ?
                      ORDER BY name, effective_from DESC, version DESC) v
              WHERE covers IS NULL OR ? = ANY (covers)
              ORDER BY name LIMIT 1
+            """;
+
+    private static final String TIMETABLE = """
+            SELECT name, version, effective_from, published_at, covers
+              FROM policy_version
+             WHERE tenant_id = ?
+             ORDER BY name, effective_from DESC, version DESC
             """;
 
     private static final String FIND =
@@ -69,17 +76,36 @@ public class PolicyVersionStore {
         });
     }
 
-    /** Name and number of the version in effect at a site on a day, of those published by a moment. */
-    Optional<Key> inEffect(String site, LocalDate day, @Nullable OffsetDateTime publishedBy) {
+    /** Name and number of the version in effect at a site on a day. */
+    Optional<Key> inEffect(String site, LocalDate day) {
         return transaction.jdbc((connection, tenant) -> {
             try (PreparedStatement query = connection.prepareStatement(IN_EFFECT)) {
                 query.setString(1, tenant);
                 query.setObject(2, day);
-                query.setObject(3, publishedBy, java.sql.Types.TIMESTAMP_WITH_TIMEZONE);
-                query.setString(4, site);
+                query.setString(3, site);
                 try (ResultSet row = query.executeQuery()) {
                     return row.next() ? Optional.of(new Key(row.getString(1), row.getInt(2))) : Optional.<Key>empty();
                 }
+            }
+        });
+    }
+
+    /** When each version begins; it is read at this moment. */
+    PolicyTimetable timetable(OffsetDateTime now) {
+        return transaction.jdbc((connection, tenant) -> {
+            try (PreparedStatement query = connection.prepareStatement(TIMETABLE)) {
+                query.setString(1, tenant);
+                List<PolicyTimetable.Beginning> beginnings = new ArrayList<>();
+                try (ResultSet row = query.executeQuery()) {
+                    while (row.next()) {
+                        beginnings.add(new PolicyTimetable.Beginning(
+                                new Key(row.getString(1), row.getInt(2)),
+                                row.getObject(3, LocalDate.class),
+                                row.getObject(4, OffsetDateTime.class),
+                                texts(row.getArray(5))));
+                    }
+                }
+                return new PolicyTimetable(now, beginnings);
             }
         });
     }

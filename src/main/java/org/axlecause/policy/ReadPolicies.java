@@ -165,7 +165,7 @@ public class ReadPolicies {
 
     private PolicyVersion today(String name, Site site) {
         LocalDate day = LocalDate.now(clock.withZone(site.zone()));
-        return versions.inEffect(site.site(), day, null)
+        return versions.inEffect(site.site(), day)
                 .filter(key -> key.name().equals(name))
                 .flatMap(key -> versions.find(key.name(), key.version()))
                 .orElseThrow(() -> RefusedException.notFound(
