@@ -46,7 +46,8 @@ public class CaseStore {
     private static final String SAVE = """
             UPDATE case_file
                SET site = ?, status = ?, opened = ?, opened_day = ?, version = ?, make = ?, model = ?,
-                   document = ?::json, judging = 'done', policy = ?, rulebook = ?, judged_of = ?, changed_at = ?
+                   document = ?::json, document_digest = ?, judging = 'done', policy = ?, rulebook = ?, judged_of = ?,
+                   changed_at = ?, digested_at = ?
              WHERE tenant_id = ? AND reference = ?
             """;
 
@@ -78,8 +79,7 @@ public class CaseStore {
             SELECT reference, site, status, opened, opened_day, version, make, model, judging, policy, rulebook,
             """;
 
-    /** A case with its document, as {@link #cases} reads it. */
-    static final String FIND =
+    private static final String FIND =
             COLUMNS + "document FROM case_file WHERE tenant_id = ? AND reference = ? AND chain_length > 0";
 
     private static final String LIST =
@@ -167,6 +167,7 @@ public class CaseStore {
     public void save(String reference, JudgedCase judged, OffsetDateTime now) {
         String tenant = transaction.tenant();
         CaseColumns columns = judged.columns();
+        OffsetDateTime moment = now.truncatedTo(ChronoUnit.MICROS);
         transaction.later(
                 SAVE,
                 1,
@@ -178,10 +179,12 @@ public class CaseStore {
                 columns.make(),
                 columns.model(),
                 judged.document(),
+                judged.digest(),
                 judged.policy(),
                 judged.rulebook(),
                 judged.judgedOf(),
-                now.truncatedTo(ChronoUnit.MICROS),
+                moment,
+                judged.digest() == null ? null : moment,
                 tenant,
                 reference);
         saveCauses(tenant, reference, judged.causes());
@@ -315,8 +318,7 @@ public class CaseStore {
         }
     }
 
-    /** All rows of cases. */
-    static List<StoredCase> cases(ResultSet rows) throws SQLException {
+    private static List<StoredCase> cases(ResultSet rows) throws SQLException {
         List<StoredCase> cases = new ArrayList<>();
         try (ResultSet row = rows) {
             while (row.next()) {

@@ -9,7 +9,9 @@ import java.util.TreeMap;
 import org.axlecause.access.SiteStore;
 import org.axlecause.facts.EntryId;
 import org.axlecause.facts.EntryType;
+import org.axlecause.shared.Json;
 import org.axlecause.shared.TenantTransaction;
+import org.jspecify.annotations.Nullable;
 
 /** Reads all that a case is judged from in one question to the database. */
 @ApplicationScoped
@@ -23,8 +25,16 @@ class HistoryStore {
                                                    WHERE e.tenant_id = ? AND e.reference = ? AND e.type = ?)
             """;
 
-    private static final String ALL =
-            EventStore.HISTORY + ";\n" + FiguresStore.FIND + ";\n" + CaseStore.FIND + ";\n" + SITES;
+    /** The digest of the document, or the document itself where the digest is not of its last change. */
+    private static final String LAST = """
+            SELECT status,
+                   CASE WHEN digested_at = changed_at THEN document_digest END AS digest,
+                   CASE WHEN digested_at IS DISTINCT FROM changed_at THEN document END AS document
+              FROM case_file
+             WHERE tenant_id = ? AND reference = ? AND chain_length > 0
+            """;
+
+    private static final String ALL = EventStore.HISTORY + ";\n" + FiguresStore.FIND + ";\n" + LAST + ";\n" + SITES;
 
     private final TenantTransaction transaction;
 
@@ -40,9 +50,8 @@ class HistoryStore {
                 results -> {
                     List<StoredEvent> events = EventStore.inOrder(EventStore.links(results.next()));
                     Map<EntryId, String> figures = FiguresStore.figures(results.next());
-                    List<StoredCase> last = CaseStore.cases(results.next());
-                    return new StoredHistory(
-                            events, figures, last.isEmpty() ? null : last.get(0), sites(results.next()));
+                    LastJudgement last = last(results.next());
+                    return new StoredHistory(events, figures, last, sites(results.next()));
                 },
                 tenant,
                 reference,
@@ -54,6 +63,21 @@ class HistoryStore {
                 tenant,
                 reference,
                 EntryType.VEHICLE_PRESENTED.toString());
+    }
+
+    private static @Nullable LastJudgement last(ResultSet cases) throws SQLException {
+        try (ResultSet row = cases) {
+            if (!row.next()) {
+                return null;
+            }
+            String digest = row.getString("digest");
+            String document = row.getString("document");
+            return new LastJudgement(
+                    row.getString("status"),
+                    digest != null
+                            ? DocumentDigest.read(digest)
+                            : document == null ? DocumentDigest.NONE : DocumentDigest.of(Json.members(document)));
+        }
     }
 
     private static Map<String, StoredSite> sites(ResultSet sites) throws SQLException {

@@ -99,16 +99,17 @@ class JudgeCase implements CaseJudge {
         Judgement judgement = judge.judge(matter);
         CaseDocument document = CaseDocument.of(judgement, rules.version(), Histories.presentations(stored.events()));
         String text = document.text();
-        StoredCase last = stored.last();
-        String before = last == null ? null : last.document();
+        DocumentDigest digest = DocumentDigest.of(document.members());
+        LastJudgement last = stored.last();
         StoredSite site = stored.sites().get(matter.site().site());
         String judgedOf = JudgedOf.of(matter, site == null ? null : site.site(), rules.version());
-        JudgedCase judged = judged(judgement, text, judgedOf, history);
+        JudgedCase judged = judged(judgement, text, digest, judgedOf, history);
         OffsetDateTime now = OffsetDateTime.now(clock);
         cases.save(reference, judged, now);
         count(reference, matter, judgement, last);
         keepIfActedOn(reference, history, judgement, text, now);
-        watch.judged(CaseChange.between(before, judged.columns(), reference, document));
+        watch.judged(CaseChange.between(
+                last == null ? DocumentDigest.NONE : last.digest(), judged.columns(), reference, digest));
         return text;
     }
 
@@ -119,7 +120,7 @@ class JudgeCase implements CaseJudge {
     }
 
     /** Counts a case that has ended, and counts one no more that was opened again. */
-    private void count(String reference, Matter matter, Judgement judgement, @Nullable StoredCase last) {
+    private void count(String reference, Matter matter, Judgement judgement, @Nullable LastJudgement last) {
         VehiclePresented presented = presented(matter.history(), judgement);
         if (presented != null && CountCase.isEnded(judgement.status().toString())) {
             countedCases.save(
@@ -131,7 +132,7 @@ class JudgeCase implements CaseJudge {
                             matter.history(),
                             presented,
                             matter.site().zone()));
-        } else if (last != null && CountCase.isEnded(last.columns().status())) {
+        } else if (last != null && CountCase.isEnded(last.status())) {
             countedCases.save(reference, null);
         }
     }
@@ -212,7 +213,8 @@ class JudgeCase implements CaseJudge {
                 .orElse(null);
     }
 
-    private JudgedCase judged(Judgement judgement, String document, @Nullable String judgedOf, History history) {
+    private JudgedCase judged(
+            Judgement judgement, String document, DocumentDigest digest, @Nullable String judgedOf, History history) {
         VehiclePresented presented = presented(history, judgement);
         return new JudgedCase(
                 new CaseColumns(
@@ -224,6 +226,7 @@ class JudgeCase implements CaseJudge {
                         presented == null ? null : presented.vehicle().make(),
                         presented == null ? null : presented.vehicle().model()),
                 document,
+                digest.text(),
                 judgement.policy().code() + " " + judgement.policy().version(),
                 rules.version(),
                 judgedOf,

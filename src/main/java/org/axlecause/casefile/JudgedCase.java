@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param columns what lists need
  * @param document the case document, exactly as it is served
+ * @param digest what the document says, as {@link DocumentDigest} writes it; null where nobody took it
  * @param policy what it was judged by
  * @param rulebook version of the rule base
  * @param judgedOf what else it rests on beside its entries, in a line; null where its site isn't known
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 public record JudgedCase(
         CaseColumns columns,
         String document,
+        @Nullable String digest,
         String policy,
         String rulebook,
         @Nullable String judgedOf,
@@ -35,6 +37,6 @@ public record JudgedCase(
 
     /** A case without departures of which no more is written down. */
     public JudgedCase(CaseColumns columns, String document, String policy, String rulebook, Set<CauseCode> causes) {
-        this(columns, document, policy, rulebook, null, causes, List.of());
+        this(columns, document, null, policy, rulebook, null, causes, List.of());
     }
 }

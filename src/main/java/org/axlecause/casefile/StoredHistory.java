@@ -16,5 +16,5 @@ import org.jspecify.annotations.Nullable;
 record StoredHistory(
         List<StoredEvent> events,
         Map<EntryId, String> figures,
-        @Nullable StoredCase last,
+        @Nullable LastJudgement last,
         Map<String, StoredSite> sites) {}
