@@ -18,10 +18,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import org.axlecause.facts.CaseStatus;
 import org.axlecause.facts.CauseCode;
+import org.axlecause.facts.EntryId;
 import org.axlecause.judgement.ShownDeparture;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.SqlArray;
@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
 public class CaseStore {
 
     private static final String LOCK =
-            "SELECT reference FROM case_file WHERE tenant_id = ? AND reference = ? FOR UPDATE";
+            "SELECT site, chain_length, chain_hash FROM case_file WHERE tenant_id = ? AND reference = ? FOR UPDATE";
 
     private static final String OPEN = """
             INSERT INTO case_file (tenant_id, reference, status, opened, opened_day, version, judging, chain_length,
@@ -111,56 +111,59 @@ public class CaseStore {
     }
 
     /**
-     * Makes the cases that don't exist yet and locks all of them until the transaction ends, in order of reference; refuses
-     * where one was removed.
+     * Locks a case until the transaction ends, and makes it where there is none yet; refuses one that was removed.
+     *
+     * @param ids identities, of which it is told whether they are known
      */
-    public void lock(Collection<String> references, OffsetDateTime now) {
-        transaction.jdbc((connection, tenant) -> {
-            for (String reference : new TreeSet<>(references)) {
-                lock(connection, tenant, reference, now.truncatedTo(ChronoUnit.MICROS));
-            }
-            return references.size();
-        });
+    public LockedCase lock(String reference, Collection<EntryId> ids, OffsetDateTime now) {
+        Optional<LockedCase> found = locked(reference, ids);
+        if (found.isEmpty()) {
+            open(reference, now.truncatedTo(ChronoUnit.MICROS));
+            found = locked(reference, ids);
+        }
+        return found.orElseThrow(() -> RefusedException.because(
+                RefusedException.Reason.GONE,
+                "The case " + reference + " was removed when its time was over. Open another case"
+                        + " under another reference."));
     }
 
-    private static void lock(Connection connection, String tenant, String reference, OffsetDateTime moment)
-            throws SQLException {
-        if (!isLocked(connection, tenant, reference)) {
-            open(connection, tenant, reference, moment);
-            if (!isLocked(connection, tenant, reference)) {
-                throw RefusedException.because(
-                        RefusedException.Reason.GONE,
-                        "The case " + reference + " was removed when its time was over. Open another case"
-                                + " under another reference.");
-            }
-        }
+    private Optional<LockedCase> locked(String reference, Collection<EntryId> ids) {
+        String tenant = transaction.tenant();
+        return transaction.ask(
+                LOCK + ";\n" + EventStore.IDENTITIES,
+                results -> {
+                    try (ResultSet row = results.next()) {
+                        return row.next()
+                                ? Optional.of(new LockedCase(
+                                        reference,
+                                        row.getString(1),
+                                        row.getInt(2),
+                                        HexFormat.of().formatHex(row.getBytes(3)),
+                                        EventStore.known(results.next())))
+                                : Optional.empty();
+                    }
+                },
+                tenant,
+                reference,
+                new SqlArray("text", ids.stream().map(EntryId::source).toList()),
+                new SqlArray("text", ids.stream().map(EntryId::id).toList()),
+                tenant);
     }
 
-    /** Locks a case; whether it is there. */
-    private static boolean isLocked(Connection connection, String tenant, String reference) throws SQLException {
-        try (PreparedStatement lock = connection.prepareStatement(LOCK)) {
-            lock.setString(1, tenant);
-            lock.setString(2, reference);
-            try (ResultSet row = lock.executeQuery()) {
-                return row.next();
-            }
-        }
-    }
-
-    private static void open(Connection connection, String tenant, String reference, OffsetDateTime moment)
-            throws SQLException {
-        try (PreparedStatement open = connection.prepareStatement(OPEN)) {
-            open.setString(1, tenant);
-            open.setString(2, reference);
-            open.setString(3, CaseStatus.OPEN.toString());
-            open.setObject(4, moment);
-            open.setObject(5, moment.withOffsetSameInstant(ZoneOffset.UTC).toLocalDate());
-            open.setBytes(6, HexFormat.of().parseHex(HashChain.start()));
-            open.setObject(7, moment);
-            open.setString(8, tenant);
-            open.setString(9, reference);
-            open.executeUpdate();
-        }
+    private void open(String reference, OffsetDateTime moment) {
+        String tenant = transaction.tenant();
+        transaction.later(
+                OPEN,
+                TenantTransaction.ANY_ROWS,
+                tenant,
+                reference,
+                CaseStatus.OPEN.toString(),
+                moment,
+                moment.withOffsetSameInstant(ZoneOffset.UTC).toLocalDate(),
+                HexFormat.of().parseHex(HashChain.start()),
+                moment,
+                tenant,
+                reference);
     }
 
     /** Keeps the judgement of a locked case with its rows, in place of the one before. */

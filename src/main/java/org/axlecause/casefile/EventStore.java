@@ -1,7 +1,6 @@
 package org.axlecause.casefile;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.sql.Array;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -9,15 +8,14 @@ import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.axlecause.facts.EntryId;
+import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.SqlArray;
 import org.axlecause.shared.TenantTransaction;
 
@@ -25,8 +23,11 @@ import org.axlecause.shared.TenantTransaction;
 @ApplicationScoped
 public class EventStore {
 
-    /** Each by the index: a join would be planned by how few identities there were when the service began. */
-    private static final String IDENTITIES = """
+    /**
+     * Identities as {@link #known} reads them, each by the index: a join would be planned by how few there were when the
+     * service began.
+     */
+    static final String IDENTITIES = """
             SELECT i.source, i.id, i.digest, i.reference
               FROM unnest(?::text[], ?::text[]) AS asked (source, id)
              CROSS JOIN LATERAL (SELECT * FROM event_identity k
@@ -35,7 +36,7 @@ public class EventStore {
             """;
 
     private static final String HEAD =
-            "SELECT chain_length, chain_hash FROM case_file WHERE tenant_id = ? AND reference = ? FOR UPDATE";
+            "SELECT chain_length, chain_hash FROM case_file WHERE tenant_id = ? AND reference = ?";
 
     private static final String MOVE_HEAD =
             "UPDATE case_file SET chain_length = ?, chain_hash = ? WHERE tenant_id = ? AND reference = ?";
@@ -68,7 +69,6 @@ public class EventStore {
             "SELECT " + LINK_COLUMNS + " FROM event WHERE tenant_id = ? AND reference = ? ORDER BY position";
 
     private static final HexFormat HEX = HexFormat.of();
-    private static final String UNIQUE_VIOLATION = "23505";
 
     private final TenantTransaction transaction;
 
@@ -76,41 +76,43 @@ public class EventStore {
         this.transaction = transaction;
     }
 
-    /** What is already stored under these identities, in one question. */
-    public Map<EntryId, KnownIdentity> known(Collection<EntryId> ids) {
-        if (ids.isEmpty()) {
-            return Map.of();
-        }
-        return transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement query = connection.prepareStatement(IDENTITIES)) {
-                query.setArray(1, texts(connection, ids.stream().map(EntryId::source)));
-                query.setArray(2, texts(connection, ids.stream().map(EntryId::id)));
-                query.setString(3, tenant);
-                Map<EntryId, KnownIdentity> known = new HashMap<>();
-                try (ResultSet rows = query.executeQuery()) {
-                    while (rows.next()) {
-                        known.put(
-                                new EntryId(rows.getString(1), rows.getString(2)),
-                                new KnownIdentity(HEX.formatHex(rows.getBytes(3)), rows.getString(4)));
-                    }
-                }
-                return known;
+    /** All rows of identities, with what is stored under each. */
+    static Map<EntryId, KnownIdentity> known(ResultSet identities) throws SQLException {
+        try (ResultSet rows = identities) {
+            Map<EntryId, KnownIdentity> known = new HashMap<>();
+            while (rows.next()) {
+                known.put(
+                        new EntryId(rows.getString(1), rows.getString(2)),
+                        new KnownIdentity(HEX.formatHex(rows.getBytes(3)), rows.getString(4)));
             }
-        });
+            return known;
+        }
+    }
+
+    /** Whether another transaction has stored an event of the same identity since it was looked for. */
+    public static boolean isTaken(DatabaseException fault) {
+        return fault.isDuplicateOf("event_identity_pkey");
     }
 
     /**
-     * Appends new events to a case that this transaction has locked, in the order given, each tied to the one before.
-     *
-     * @throws IdentityTakenException if another transaction took one of the identities since it was looked up
+     * Appends new events to a locked case, in the order given, each tied to the one before. A fault that {@link #isTaken}
+     * shows when they are sent.
      */
-    public void append(String reference, List<NewEvent> events) {
+    public void append(LockedCase locked, List<NewEvent> events) {
         if (events.isEmpty()) {
             return;
         }
-        Head head = transaction.jdbc((connection, tenant) -> takeIdentities(connection, tenant, reference, events));
         String tenant = transaction.tenant();
-        List<ChainLink> links = linked(head, tenant, reference, events);
+        String reference = locked.reference();
+        transaction.later(
+                TAKE_IDENTITIES,
+                events.size(),
+                tenant,
+                reference,
+                array("text", events, event -> event.id().source()),
+                array("text", events, event -> event.id().id()),
+                array("text", events, NewEvent::digest));
+        List<ChainLink> links = linked(locked, tenant, events);
         transaction.later(
                 APPEND,
                 links.size(),
@@ -132,13 +134,13 @@ public class EventStore {
         transaction.later(MOVE_HEAD, 1, last.event().position(), HEX.parseHex(last.hash()), tenant, reference);
     }
 
-    /** Events tied to the head of their case's chain, in the order given. */
-    private static List<ChainLink> linked(Head head, String tenant, String reference, List<NewEvent> events) {
+    /** Events tied to the end of their case's chain, in the order given. */
+    private static List<ChainLink> linked(LockedCase locked, String tenant, List<NewEvent> events) {
         List<ChainLink> links = new ArrayList<>();
-        String previous = head.hash;
+        String previous = locked.chainHash();
         for (NewEvent event : events) {
-            int position = head.length + links.size() + 1;
-            String hash = HashChain.next(previous, tenant, reference, position, event);
+            int position = locked.chainLength() + links.size() + 1;
+            String hash = HashChain.next(previous, tenant, locked.reference(), position, event);
             StoredEvent stored = new StoredEvent(
                     position, event.id(), event.type(), event.time(), event.receivedAt(), event.actor(), event.body());
             links.add(new ChainLink(stored, event.digest(), previous, hash));
@@ -151,8 +153,8 @@ public class EventStore {
         return time.truncatedTo(ChronoUnit.MICROS).toString();
     }
 
-    private static SqlArray array(String type, List<ChainLink> links, Function<ChainLink, Object> column) {
-        return new SqlArray(type, links.stream().map(column).toList());
+    private static <T> SqlArray array(String type, List<T> rows, Function<T, Object> column) {
+        return new SqlArray(type, rows.stream().map(column).toList());
     }
 
     /** The history of a case in the order that counts: time, source, id. */
@@ -189,44 +191,16 @@ public class EventStore {
         });
     }
 
-    /** Takes the identities and tells the head of the case's chain. */
-    private static Head takeIdentities(Connection connection, String tenant, String reference, List<NewEvent> events)
-            throws SQLException {
-        try (PreparedStatement taking = connection.prepareStatement(TAKE_IDENTITIES + ";\n" + HEAD)) {
-            taking.setString(1, tenant);
-            taking.setString(2, reference);
-            taking.setArray(
-                    3, texts(connection, events.stream().map(event -> event.id().source())));
-            taking.setArray(
-                    4, texts(connection, events.stream().map(event -> event.id().id())));
-            taking.setArray(5, texts(connection, events.stream().map(NewEvent::digest)));
-            taking.setString(6, tenant);
-            taking.setString(7, reference);
-            taking.execute();
-            taking.getMoreResults();
-            return head(taking.getResultSet(), reference);
-        } catch (SQLException e) {
-            if (UNIQUE_VIOLATION.equals(e.getSQLState())) {
-                throw new IdentityTakenException();
-            }
-            throw e;
-        }
-    }
-
     private static Head head(Connection connection, String tenant, String reference) throws SQLException {
         try (PreparedStatement query = connection.prepareStatement(HEAD)) {
             query.setString(1, tenant);
             query.setString(2, reference);
-            return head(query.executeQuery(), reference);
-        }
-    }
-
-    private static Head head(ResultSet rows, String reference) throws SQLException {
-        try (ResultSet row = rows) {
-            if (!row.next()) {
-                throw new IllegalStateException("A case is locked before its history is touched: " + reference);
+            try (ResultSet row = query.executeQuery()) {
+                if (!row.next()) {
+                    throw new IllegalStateException("There is no case " + reference);
+                }
+                return new Head(row.getInt(1), HEX.formatHex(row.getBytes(2)));
             }
-            return new Head(row.getInt(1), HEX.formatHex(row.getBytes(2)));
         }
     }
 
@@ -268,10 +242,6 @@ public class EventStore {
                 row.getObject("received_at", OffsetDateTime.class),
                 row.getString("actor"),
                 row.getString("body"));
-    }
-
-    private static Array texts(Connection connection, Stream<String> texts) throws SQLException {
-        return connection.createArrayOf("text", texts.toArray());
     }
 
     private record Head(int length, String hash) {}

@@ -43,7 +43,7 @@ class JudgeAgain {
     ServedCase judge(String reference, Actor actor) {
         readCases.find(reference, actor);
         transaction.run(actor.tenant(), () -> {
-            cases.lock(List.of(reference), OffsetDateTime.now(clock));
+            cases.lock(reference, List.of(), OffsetDateTime.now(clock));
             measureTests.keepMissing(reference);
             judge.judgeAndKeep(reference);
             acts.note(actor.name(), Act.CASE_JUDGED_AGAIN, reference, Map.of());

@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.axlecause.shared.Seal;
+import org.axlecause.shared.SqlArray;
 import org.axlecause.shared.TenantTransaction;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
@@ -40,8 +41,10 @@ public class VehicleIdentityStore {
     private static final String ORIGINAL =
             "SELECT digest, original, kind FROM vehicle_identity WHERE tenant_id = ? AND token = ?";
 
-    private static final String TIE =
-            "INSERT INTO case_identity (tenant_id, reference, token) VALUES (?, ?, ?) ON CONFLICT DO NOTHING";
+    private static final String TIE = """
+            INSERT INTO case_identity (tenant_id, reference, token)
+            SELECT ?, ?, t.token FROM unnest(?::text[]) AS t (token) ON CONFLICT DO NOTHING
+            """;
 
     private static final String NAMED_BY =
             "SELECT token FROM case_identity WHERE tenant_id = ? AND reference = ? ORDER BY token";
@@ -88,17 +91,12 @@ public class VehicleIdentityStore {
         if (tokens.isEmpty()) {
             return;
         }
-        transaction.jdbc((connection, tenant) -> {
-            try (PreparedStatement insert = connection.prepareStatement(TIE)) {
-                for (String token : new TreeSet<>(tokens)) {
-                    insert.setString(1, tenant);
-                    insert.setString(2, reference);
-                    insert.setString(3, token);
-                    insert.addBatch();
-                }
-                return insert.executeBatch().length;
-            }
-        });
+        transaction.later(
+                TIE,
+                TenantTransaction.ANY_ROWS,
+                transaction.tenant(),
+                reference,
+                new SqlArray("text", new TreeSet<>(tokens)));
     }
 
     /** The tokens that the events of a case name, in their own order, also those with nothing behind them any more. */

@@ -8,8 +8,9 @@ import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Function;
 import org.axlecause.access.Actor;
-import org.axlecause.casefile.IdentityTakenException;
+import org.axlecause.casefile.EventStore;
 import org.axlecause.facts.EntryId;
+import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
 import org.axlecause.shared.RefusedException.Reason;
@@ -61,16 +62,18 @@ public class AcceptEvents {
             } catch (JudgingFaultException fault) {
                 LOG.errorf(fault, "Judging faulted; its events are kept without a new judgement");
                 judging = false;
-            } catch (IdentityTakenException taken) {
-                if (tries >= MOST_TRIES) {
-                    return failed(reference, events, taken);
-                }
             } catch (RefusedException refused) {
                 return each(events, event -> Receipt.refused(event, reference, refused.problem()));
             } catch (RuntimeException fault) {
-                return failed(reference, events, fault);
+                if (tries >= MOST_TRIES || !isTaken(fault)) {
+                    return failed(reference, events, fault);
+                }
             }
         }
+    }
+
+    private static boolean isTaken(RuntimeException fault) {
+        return DatabaseException.behind(fault).filter(EventStore::isTaken).isPresent();
     }
 
     private static Map<Integer, Receipt> failed(

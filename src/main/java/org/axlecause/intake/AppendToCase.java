@@ -20,6 +20,7 @@ import org.axlecause.casefile.CaseStore;
 import org.axlecause.casefile.EntryReader;
 import org.axlecause.casefile.EventStore;
 import org.axlecause.casefile.KnownIdentity;
+import org.axlecause.casefile.LockedCase;
 import org.axlecause.casefile.MeasureTests;
 import org.axlecause.casefile.NewEvent;
 import org.axlecause.casefile.PersonalValue;
@@ -77,13 +78,16 @@ class AppendToCase {
      * @param judging false where judging has faulted and the events are kept without it
      */
     Map<Integer, Receipt> append(String reference, Map<Integer, IncomingEvent> sent, Actor actor, boolean judging) {
-        return transaction.call(actor.tenant(), () -> {
+        return transaction.callToAsk(actor.tenant(), () -> {
             OffsetDateTime now = OffsetDateTime.now(clock);
-            cases.lock(List.of(reference), now);
-            Sorting sorting = new Sorting(reference, actor, now);
+            LockedCase locked = cases.lock(
+                    reference,
+                    sent.values().stream().map(IncomingEvent::id).distinct().toList(),
+                    now);
+            Sorting sorting = new Sorting(locked, actor, now);
             sorting.sort(sent);
             if (!sorting.fresh.isEmpty()) {
-                events.append(reference, List.copyOf(sorting.fresh.values()));
+                events.append(locked, List.copyOf(sorting.fresh.values()));
                 identities.tie(reference, sorting.tokens);
                 if (judging) {
                     judge(reference, sorting.entries);
@@ -104,7 +108,7 @@ class AppendToCase {
             meters.done(judging);
         } catch (RuntimeException fault) {
             DatabaseException database = DatabaseException.behind(fault).orElse(null);
-            if (database != null && database.isUnavailable()) {
+            if (database != null && (database.isUnavailable() || EventStore.isTaken(database))) {
                 throw database;
             }
             meters.faulted(judging);
@@ -115,6 +119,7 @@ class AppendToCase {
     /** Tells fresh events from repeated, conflicting and forbidden ones. */
     private final class Sorting {
 
+        private final LockedCase locked;
         private final String reference;
         private final Actor actor;
         private final OffsetDateTime now;
@@ -126,8 +131,9 @@ class AppendToCase {
         private final Map<Integer, Standing> standings = new HashMap<>();
         private final Map<Integer, List<Problem.Cause>> warnings = new HashMap<>();
 
-        Sorting(String reference, Actor actor, OffsetDateTime now) {
-            this.reference = reference;
+        Sorting(LockedCase locked, Actor actor, OffsetDateTime now) {
+            this.locked = locked;
+            this.reference = locked.reference();
             this.actor = actor;
             this.now = now;
         }
@@ -138,20 +144,17 @@ class AppendToCase {
                     .flatMap(event -> PersonalData.in(event.type(), event.data()).values().stream())
                     .distinct()
                     .toList());
-            Map<EntryId, KnownIdentity> known = events.known(
-                    allowed.values().stream().map(IncomingEvent::id).distinct().toList());
             allowed.forEach((index, event) -> {
                 JsonNode data = PersonalData.replaced(event.type(), event.data(), tokens::get);
                 String digest = Canonical.digest(event, data);
-                sort(index, event, data, digest, digestBefore(event.id(), known));
+                sort(index, event, data, digest, digestBefore(event.id()));
             });
         }
 
         private Map<Integer, IncomingEvent> allowed(Map<Integer, IncomingEvent> sent) {
-            String site = siteCheck.siteOf(reference, actor);
             Map<Integer, IncomingEvent> allowed = new TreeMap<>();
             sent.forEach((index, event) -> siteCheck
-                    .whatIsWrong(event, site, actor)
+                    .whatIsWrong(event, locked.site(), actor)
                     .or(() -> policyCheck.whatIsWrong(event, reference, sent.values(), actor))
                     .ifPresentOrElse(
                             problem -> refused.put(index, Receipt.refused(event.id(), reference, problem)),
@@ -159,9 +162,9 @@ class AppendToCase {
             return allowed;
         }
 
-        private @Nullable String digestBefore(EntryId id, Map<EntryId, KnownIdentity> known) {
+        private @Nullable String digestBefore(EntryId id) {
             NewEvent inThisBatch = fresh.get(id);
-            KnownIdentity stored = known.get(id);
+            KnownIdentity stored = locked.known().get(id);
             return inThisBatch != null ? inThisBatch.digest() : stored == null ? null : stored.digest();
         }
 

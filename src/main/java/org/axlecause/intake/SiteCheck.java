@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.axlecause.access.Actor;
 import org.axlecause.access.Site;
 import org.axlecause.access.SiteStore;
-import org.axlecause.casefile.CaseStore;
 import org.axlecause.facts.EntryType;
 import org.axlecause.shared.Problem;
 import org.axlecause.shared.RefusedException;
@@ -19,19 +18,9 @@ class SiteCheck {
     private static final int SHOWN_SITES = 20;
 
     private final SiteStore sites;
-    private final CaseStore cases;
 
-    SiteCheck(SiteStore sites, CaseStore cases) {
+    SiteCheck(SiteStore sites) {
         this.sites = sites;
-        this.cases = cases;
-    }
-
-    /** The site of a case as far as it is known and matters for this actor; null where it doesn't. */
-    @Nullable
-    String siteOf(String reference, Actor actor) {
-        return actor.sites() == null
-                ? null
-                : cases.find(reference).map(found -> found.columns().site()).orElse(null);
     }
 
     /** What is wrong with the event's site for this actor; empty where nothing is. */

@@ -35,9 +35,9 @@ public final class DatabaseException extends RuntimeException {
         return Optional.empty();
     }
 
-    /** Whether somebody else has stored a row of this key. */
-    public boolean isDuplicateKey() {
-        return UNIQUE_VIOLATION.equals(state);
+    /** Whether somebody else has stored a row of the same key; told by the name of the key's constraint. */
+    public boolean isDuplicateOf(String key) {
+        return UNIQUE_VIOLATION.equals(state) && String.valueOf(getMessage()).contains('"' + key + '"');
     }
 
     /** Whether the database can't be reached, is full or kept us waiting too long, so that a later try may succeed. */

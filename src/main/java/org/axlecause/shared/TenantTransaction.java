@@ -26,6 +26,8 @@ public class TenantTransaction {
     /** For a statement that is right whatever number of rows it changes. */
     public static final int ANY_ROWS = -1;
 
+    private static final String BIND = "SELECT set_config('axlecause.tenant', ?, true)";
+
     private final DataSource dataSource;
     private final ThreadLocal<@Nullable String> current = new ThreadLocal<>();
     private final ThreadLocal<List<Write>> kept = ThreadLocal.withInitial(ArrayList::new);
@@ -36,6 +38,18 @@ public class TenantTransaction {
 
     /** Runs the work in this tenant's transaction; joins it when one is open, refuses when another tenant's is. */
     public <T extends @Nullable Object> T call(String tenant, Supplier<T> work) {
+        return joinedOrBegun(tenant, () -> bind(tenant), work);
+    }
+
+    /**
+     * As {@link #call}, for work that begins with a question by {@link #ask} or {@link #jdbc}: row-level security opens along
+     * with it, in the same message. Until then no row of any tenant is seen.
+     */
+    public <T extends @Nullable Object> T callToAsk(String tenant, Supplier<T> work) {
+        return joinedOrBegun(tenant, () -> bindLater(tenant), work);
+    }
+
+    private <T extends @Nullable Object> T joinedOrBegun(String tenant, Runnable binding, Supplier<T> work) {
         String open = current.get();
         if (tenant.equals(open)) {
             return work.get();
@@ -44,7 +58,7 @@ public class TenantTransaction {
             throw new IllegalStateException("A transaction of one tenant is open; another tenant's can't begin in it");
         }
         return begun(QuarkusTransaction.requiringNew(), tenant, () -> {
-            bind(tenant);
+            binding.run();
             return work.get();
         });
     }
@@ -208,17 +222,15 @@ public class TenantTransaction {
     }
 
     private void bind(String tenant) {
+        bindLater(tenant);
+        sendKept();
+    }
+
+    private void bindLater(String tenant) {
         if (tenant.isBlank()) {
             throw new IllegalArgumentException("A transaction needs a tenant");
         }
-        try (Connection connection = dataSource.getConnection();
-                PreparedStatement setting =
-                        connection.prepareStatement("SELECT set_config('axlecause.tenant', ?, true)")) {
-            setting.setString(1, tenant);
-            setting.execute();
-        } catch (SQLException e) {
-            throw new DatabaseException(e);
-        }
+        later(BIND, ANY_ROWS, tenant);
     }
 
     /** Statements of one tenant on the connection of its transaction. */

@@ -254,9 +254,8 @@ class AuditTest {
 
     private void append(String reference, String... ids) {
         transaction.run(tenant, () -> {
-            cases.lock(List.of(reference), NOON);
             events.append(
-                    reference,
+                    cases.lock(reference, List.of(), NOON),
                     List.of(ids).stream()
                             .map(id -> new NewEvent(
                                     new EntryId("/sites/quay-street", reference + id),

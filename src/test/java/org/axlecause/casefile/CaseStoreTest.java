@@ -51,7 +51,7 @@ class CaseStoreTest {
 
     @Test
     void a_case_without_a_single_event_is_no_case() {
-        transaction.run(tenant, () -> cases.lock(List.of("QS-1"), NOON));
+        transaction.call(tenant, () -> cases.lock("QS-1", List.of(), NOON));
 
         assertThat(transaction.call(tenant, () -> cases.find("QS-1"))).isEmpty();
         assertThat(list(CaseFilter.ALL)).isEmpty();
@@ -220,16 +220,16 @@ class CaseStoreTest {
                 tenant,
                 () -> IntStream.rangeClosed(1, 1001).forEach(number -> {
                     String reference = prefix + number;
-                    cases.lock(List.of(reference), NOON);
-                    events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
+                    events.append(
+                            cases.lock(reference, List.of(), NOON),
+                            List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
                     cases.save(reference, aJudgedCase("quay-street", status, NOON, model), NOON);
                 }));
     }
 
     private void keep(String reference, JudgedCase judged) {
         transaction.run(tenant, () -> {
-            cases.lock(List.of(reference), NOON);
-            events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
+            events.append(cases.lock(reference, List.of(), NOON), List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
             cases.save(reference, judged, NOON);
         });
     }

@@ -20,6 +20,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.axlecause.facts.EntryId;
+import org.axlecause.shared.DatabaseException;
 import org.axlecause.shared.TenantTransaction;
 import org.axlecause.shared.TestDatabase;
 import org.junit.jupiter.api.Test;
@@ -75,7 +76,9 @@ class EventStoreTest {
         EntryId known = new EntryId("/sites/quay-street", "x");
 
         Map<EntryId, KnownIdentity> found = transaction.call(
-                tenant, () -> events.known(List.of(known, new EntryId("/sites/quay-street", "never-sent"))));
+                tenant,
+                () -> cases.lock("QS-2", List.of(known, new EntryId("/sites/quay-street", "never-sent")), NOON)
+                        .known());
 
         assertThat(found).containsOnlyKeys(known);
         assertThat(found.get(known).reference()).isEqualTo("QS-1");
@@ -87,13 +90,14 @@ class EventStoreTest {
         append("QS-1", anEvent("x", "2026-03-02T08:00:00Z"));
 
         assertThatThrownBy(() -> append("QS-2", anEvent("x", "2026-03-02T08:00:00Z")))
-                .isInstanceOf(IdentityTakenException.class);
+                .isInstanceOfSatisfying(
+                        DatabaseException.class,
+                        fault -> assertThat(EventStore.isTaken(fault)).isTrue());
         assertThat(transaction.call(tenant, () -> events.history("QS-2"))).isEmpty();
 
         String other = aTenant();
         transaction.run(other, () -> {
-            cases.lock(List.of("QS-1"), NOON);
-            events.append("QS-1", List.of(anEvent("x", "2026-03-02T08:00:00Z")));
+            events.append(cases.lock("QS-1", List.of(), NOON), List.of(anEvent("x", "2026-03-02T08:00:00Z")));
         });
         assertThat(transaction.call(other, () -> events.history("QS-1"))).hasSize(1);
     }
@@ -173,8 +177,7 @@ class EventStoreTest {
 
     private void append(String reference, NewEvent... added) {
         transaction.run(tenant, () -> {
-            cases.lock(List.of(reference), NOON);
-            events.append(reference, List.of(added));
+            events.append(cases.lock(reference, List.of(), NOON), List.of(added));
         });
     }
 }

@@ -104,7 +104,12 @@ class RemoveClosedCasesTest {
                 .contains(new TombstoneStore.Tombstone(
                         "quay-street", CLOSED.plusYears(10).toLocalDate()));
         assertThat(count("audit_note", "object", older)).isEqualTo(1);
-        assertThat(transaction.call(TENANT, () -> events.known(List.of(new EntryId("/sites/quay-street", older)))))
+        assertThat(transaction
+                        .call(
+                                TENANT,
+                                () -> cases.lock(
+                                        "ASKED-" + older, List.of(new EntryId("/sites/quay-street", older)), LATER))
+                        .known())
                 .as("its identities stay known")
                 .hasSize(1);
     }
@@ -154,7 +159,10 @@ class RemoveClosedCasesTest {
     @Test
     void what_is_open_again_or_not_yet_in_the_audit_chain_stays() {
         transaction.run(TENANT, () -> cases.save(newer, aJudgedCase("quay-street", "scoped", LATER, "Portal"), LATER));
-        transaction.run(TENANT, () -> events.append(older, List.of(anEvent(older + "-2", "2026-03-02T09:00:00Z"))));
+        transaction.run(
+                TENANT,
+                () -> events.append(
+                        cases.lock(older, List.of(), LATER), List.of(anEvent(older + "-2", "2026-03-02T09:00:00Z"))));
 
         assertThat(removalAt(LATER.plusYears(10).plusSeconds(1)).removeOlderThan(KEPT))
                 .isZero();
@@ -215,8 +223,7 @@ class RemoveClosedCasesTest {
 
     private void closed(String reference, OffsetDateTime at, List<String> tokens) {
         transaction.run(TENANT, () -> {
-            cases.lock(List.of(reference), at);
-            events.append(reference, List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
+            events.append(cases.lock(reference, List.of(), at), List.of(anEvent(reference, "2026-03-02T08:00:00Z")));
             identities.tie(reference, tokens);
             cases.save(reference, aJudgedCase("quay-street", "closed", at, "Portal"), at);
             departFromAClause(reference);

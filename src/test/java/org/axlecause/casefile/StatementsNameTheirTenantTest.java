@@ -58,8 +58,7 @@ class StatementsNameTheirTenantTest {
         PastJudgement past = new PastJudgement(1, "rules-1", PastJudgement.Occasion.CLOSING, "{}", NOON);
 
         transaction.run("a", () -> {
-            cases.lock(List.of("QS-1"), NOON);
-            events.append("QS-1", List.of(anEvent("x", "2026-03-02T08:00:00Z")));
+            events.append(cases.lock("QS-1", List.of(), NOON), List.of(anEvent("x", "2026-03-02T08:00:00Z")));
             cases.save("QS-1", aJudgedCase("quay-street", "scoped", NOON, "Portal"), NOON);
             cases.markFailed("QS-1", NOON);
             figures.save("QS-1", Map.of(ID, "{}"));
@@ -69,7 +68,6 @@ class StatementsNameTheirTenantTest {
                 transaction.call("a", () -> identities.tokens(List.of(plate)).get(plate));
 
         transaction.run("b", () -> {
-            assertThat(events.known(List.of(ID))).isEmpty();
             assertThat(events.history("QS-1")).isEmpty();
             assertThat(cases.find("QS-1")).isEmpty();
             assertThat(cases.list(FAILED, null, 10)).isEmpty();
@@ -81,8 +79,9 @@ class StatementsNameTheirTenantTest {
             assertThat(identities.original(token)).isEmpty();
             assertThat(identities.erase(token)).isFalse();
             assertThat(identities.tokens(List.of(plate)).get(plate)).isNotEqualTo(token);
-            cases.lock(List.of("QS-1"), NOON);
-            events.append("QS-1", List.of(anEvent("x", "2026-03-02T09:00:00Z")));
+            LockedCase locked = cases.lock("QS-1", List.of(ID), NOON);
+            assertThat(locked.known()).isEmpty();
+            events.append(locked, List.of(anEvent("x", "2026-03-02T09:00:00Z")));
             cases.save("QS-1", aJudgedCase("elsewhere", "closed", NOON, "Lantern"), NOON);
             identities.tie("QS-1", List.of(token));
             judgements.save("QS-1", past);

@@ -264,7 +264,7 @@ class TrialOfManyCasesTest {
         context.activate();
         try {
             transaction.run(tenant, () -> {
-                cases.lock(List.of(reference), OffsetDateTime.now(ZoneOffset.UTC));
+                cases.lock(reference, List.of(), OffsetDateTime.now(ZoneOffset.UTC));
                 judge.judgeAndKeep(reference);
             });
         } finally {
