@@ -38,7 +38,7 @@ public final class StoredRun implements ServiceRun {
 
     private static final double NANOS_PER_SECOND = 1e9;
     private static final int ASKED = 40;
-    private static final int WARM_UP = 2;
+    private static final int WARM_UP = 6;
     private static final double USUAL_MILLIS = 300;
     private static final double WIDEST_MILLIS = 2000;
     private static final double DURING_INGEST_MILLIS = 200;
