@@ -34,7 +34,7 @@ class CountStore {
 
     private static final String GATHERING =
             "SET LOCAL work_mem = '32MB'; SET LOCAL enable_sort = off; SET LOCAL enable_nestloop = off;"
-                    + " SET LOCAL plan_cache_mode = force_custom_plan";
+                    + " SET LOCAL parallel_tuple_cost = 10; SET LOCAL plan_cache_mode = force_custom_plan";
 
     private static final String NO_AMOUNT = "0::numeric";
 
@@ -112,7 +112,8 @@ class CountStore {
     /**
      * Lets the statements of the open transaction gather counts in memory. Under row-level security, and where a table was
      * filled a moment ago, the planner expects so few rows that it would sort, or read once per row, what it had better
-     * hash. Plans are made for the values at hand: a list of countables is hashed only where it is a constant.
+     * hash. It doesn't know how long the lists of countables are either, so that handing a row over costs dear: each worker
+     * is to count by itself. Plans are made for the values at hand: a list of countables is hashed only where it is a constant.
      */
     void gatherInMemory() {
         transaction.jdbc((connection, tenant) -> {
