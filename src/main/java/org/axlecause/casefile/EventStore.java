@@ -36,7 +36,7 @@ public class EventStore {
             """;
 
     private static final String HEAD =
-            "SELECT chain_length, chain_hash FROM case_file WHERE tenant_id = ? AND reference = ?";
+            "SELECT chain_length, chain_hash FROM case_file WHERE tenant_id = ? AND reference = ? FOR UPDATE";
 
     private static final String MOVE_HEAD =
             "UPDATE case_file SET chain_length = ?, chain_hash = ? WHERE tenant_id = ? AND reference = ?";
